@@ -1,0 +1,203 @@
+// Package library is what the planner may know: the front matter of the notes
+// as plain structs. Package content fills it; the planner reads it and nothing
+// else, so that no paint knowledge lives in Go.
+package library
+
+import q "coatwright/quantity"
+
+// Library is everything a plan can be made from, keyed by the notes' slugs.
+type Library struct {
+	Words      *Vocabulary
+	Substrates map[string]*Substrate
+	Materials  map[string]*Material
+	Steps      map[string]*Step
+	Effects    map[string]*Effect
+	Finishes   map[string]*Finish
+	Tools      map[string]*Tool
+	Cautions   map[string]*Caution
+}
+
+// Step is one thing a painter does.
+type Step struct {
+	Slug, Title string
+	Phase       string
+	OnlyIf      Condition
+	Needs       []Need
+	Wants       []Want
+	Gives       []Literal
+	Lasts       map[string]q.Time // how long a given fact stays true
+	Spoils      []string
+	Lays        string   // the role of the film this step lays; "" for none
+	Before      []string // dryness states the top film must not have reached yet
+	Mixes       bool     // this step makes up the mix for the next film
+	Cleans      bool     // this step flushes the applicator after a film
+	Within      q.Time   // the latest after the film that it follows; zero for no hurry
+	Work        Work
+	Stands      Drying // what must pass on the part before the next step; zero for nothing
+	Uses        []Use
+	Because     string
+	Skipped     string
+	Checks      []string // how to tell that it is right
+	Cautions    []string
+}
+
+// Work is the painter's hands-on time: Fixed + PerArea x area.
+// A step that lays a film adds the applicator's own pace for every coat.
+type Work struct {
+	Fixed   q.Time
+	PerArea q.TimePerArea
+}
+
+// Use is a tool or a material that a step takes. Spread is how far a litre of
+// the material goes; zero where the amount does not matter.
+type Use struct {
+	Tool, Material string
+	Spread         q.Spread
+}
+
+// Literal is a fact, with the range of its number where it carries one: what a
+// step gives or a surface starts with.
+type Literal struct {
+	Fact   string
+	Number q.Range[q.Grit]
+}
+
+// Need is met when any one of its literals holds; a plain need has one.
+type Need struct {
+	Any     []Literal
+	Because string // "" where the fact's own sentence says enough
+}
+
+// Want is a fact that saves rework when a film is laid with it.
+type Want struct {
+	Literal
+	Saves   q.Time // rework spared on average: chance times repair
+	Because string
+}
+
+// Condition limits where a note applies. Empty lists do not limit; of several
+// lists all must agree.
+type Condition struct {
+	Traits     []string // the substrate has all of these
+	NotTraits  []string // the substrate has none of these
+	Systems    []string // the job's system is one of these
+	Applicator []string // the job's applicator is one of these
+	Forms      []string // the part's form is one of these
+	On         string   // what lies uppermost: "substrate", "film" (any), a role, or "" for anything
+}
+
+// Material is anything that comes in a can. Role is "" for one that lays no film.
+type Material struct {
+	Slug, Title    string
+	System         string
+	Role           string
+	OnlyIf         Condition
+	Density        q.Density
+	SolidsByVolume q.Fraction
+	VOC            q.Density // g of solvent in a litre of the material
+	Build          q.Length  // dry film of one full coat
+	Sag            q.Length  // wet film above which a vertical coat runs
+	Coats          int
+	Gloss          q.Range[q.Gloss]
+	Key            q.Range[q.Grit] // the scratch this film wants under it; zero for none
+	Needs          []Need
+	Wants          []Want
+	Gives          []string // facts that hold once this film lies
+	Spoils         []string
+	Mix            []MixPart // in pouring order
+	Stand          q.Time
+	PotLife        q.Time
+	Strain         q.Length // mesh opening of the strainer; zero for none
+	Flash          Drying   // wait between coats of this film
+	Dries          map[string]Drying
+	Air            AirRange
+	NeverOver      []Conflict
+	CleanWith      string // the material that flushes the applicator
+	Cautions       []string
+	Source         string
+}
+
+// MixPart is one pour. Part is "base" for the material itself, else the slug
+// of another material. Exactly one of Parts and Of is set.
+type MixPart struct {
+	Part  string
+	Parts float64                        // parts by volume
+	Of    string                         // ... or a percentage of this earlier part
+	Value map[string]q.Range[q.Fraction] // by applicator; "" for any other
+}
+
+// Drying is the time to a dryness state at 23 C, 50 % relative humidity and
+// still air, at the material's own build.
+type Drying struct {
+	In     q.Time
+	By     string // what paces it: one of Vocabulary.Pacing
+	Closes q.Time // when the window shuts again; zero for never
+}
+
+// AirRange is where a material may be sprayed.
+type AirRange struct {
+	Air          q.Range[q.Temperature]
+	Humidity     q.Range[q.Fraction]
+	OverDewPoint q.Temperature // difference in K between surface and dew point
+}
+
+// Conflict names a film that a material must not lie on.
+type Conflict struct{ Material, Because string }
+
+// Substrate is what a part is made of, or covered with, on arrival.
+type Substrate struct {
+	Slug, Title   string
+	Traits        []string
+	Facts         []Literal // what holds before any work
+	HeatLimit     q.Temperature
+	SurfaceEnergy q.Range[q.SurfaceEnergy]
+	Cautions      []string
+}
+
+// Effect is the colour work: its films in order.
+type Effect struct {
+	Slug, Title string
+	Films       []Film
+}
+
+// Finish is the last films and what the job must be at the end.
+type Finish struct {
+	Slug, Title string
+	Films       []Film
+	Gloss       q.Range[q.Gloss]
+	Ends        []string // facts that hold when the job is handed over
+	Wants       []Want   // facts worth having at hand-over
+}
+
+// Film is one film that an effect or a finish asks for. Material is "" where
+// any material of the role will do.
+type Film struct {
+	Role, Material string
+	Coats          int    // 0: as the material says
+	Colour         string // which of the job's colours this film carries; "" for none
+}
+
+// Tool is something held in the hand. Applicator is nil for all but those that
+// lay films.
+type Tool struct {
+	Slug, Title string
+	Applicator  *Applicator
+}
+
+// Applicator is a gun or an airbrush.
+type Applicator struct {
+	Transfer map[string]q.Range[q.Fraction] // by form of the part
+	Pressure q.Range[q.Pressure]            // at the inlet, trigger pulled
+	Loss     q.Volume                       // what stays in cup and passages
+	Flush    q.Volume                       // cleaner that one flush takes
+	Cup      q.Volume
+	Pace     q.TimePerArea     // spraying time of one coat
+	Largest  map[string]q.Area // by role: the largest part it lays evenly
+	Cautions []string
+}
+
+// Caution is a danger and where it comes from.
+type Caution struct {
+	Slug, Title string
+	Says        string // one sentence for the sheet
+}

@@ -1,0 +1,54 @@
+package library
+
+// Vocabulary is the listed words: an unlisted one is an error in a note.
+// Every word has a sentence that says what it means.
+type Vocabulary struct {
+	Facts   map[string]*Fact
+	Dryness []Word // states of the top film, from wet to cured
+	Traits  []Word
+	Roles   []Role // in laying order
+	Phases  []Word // in working order
+	Systems []Word
+	Forms   []Word
+	Pacing  []Word
+	Care    []Care
+}
+
+// Word is a listed word and its meaning.
+type Word struct{ Name, Is string }
+
+// Scope says what a fact is about, and so what ends it.
+type Scope string
+
+// The scopes. A new film ends every fact about the surface, save those that a
+// fresh film has of its own.
+const (
+	Part    Scope = "part"    // the object as a whole; outlasts films
+	Surface Scope = "surface" // what lies uppermost
+	Bench   Scope = "bench"   // mixes and guns, not the part
+)
+
+// Fact is something that holds or does not.
+type Fact struct {
+	Name   string
+	Of     Scope
+	Fresh  bool   // a newly laid film has it
+	Number bool   // it carries a P-grit number
+	Is     string // what it means
+	Else   string // what goes wrong where it is missing
+}
+
+// Role is what a film is for. A Prep film is laid where something needs what
+// it gives; the others only where the effect or the finish asks for them.
+type Role struct {
+	Name string
+	Prep bool
+	Is   string
+}
+
+// Care is how much rework a missed want is worth.
+type Care struct {
+	Name   string
+	Factor float64
+	Is     string
+}

@@ -1,0 +1,171 @@
+package planner
+
+import "time"
+
+// Plan is the answer to a job: ordered steps with amounts and waits, or, in
+// Refused, the reason why there is none. Keys are stable: added, never renamed.
+// Volumes are in mL, masses in g, times in minutes, films in um.
+type Plan struct {
+	Title      string      `json:"title"`
+	Job        *Job        `json:"job"`
+	Steps      []Step      `json:"steps"`
+	Films      []Film      `json:"films"`
+	Materials  []Material  `json:"materials"`
+	Cautions   []Caution   `json:"cautions"`
+	Conditions []Condition `json:"conditions"`
+	Totals     Totals      `json:"totals"`
+	Refused    *Refusal    `json:"refused"`
+}
+
+// Step is one thing to do.
+type Step struct {
+	ID         string    `json:"id"`   // unique in the plan: the note's slug, numbered from its second use
+	Note       string    `json:"note"` // "step/tack-off"
+	Title      string    `json:"title"`
+	Phase      string    `json:"phase"`
+	Parts      []string  `json:"parts"`
+	Films      []string  `json:"films"`    // materials' titles that the step lays, mixes or flushes
+	Material   string    `json:"material"` // "material/..." note of that film; "" for none
+	For        string    `json:"for"`      // role of the film this step leads up to; "" after the last
+	Needs      []string  `json:"needs"`
+	Gives      []string  `json:"gives"`
+	Because    string    `json:"because"`
+	Why        []Reason  `json:"why"`
+	Skipped    string    `json:"skipped"`
+	Coats      int       `json:"coats"`
+	FlashMin   float64   `json:"flash_min"` // between coats
+	DryUm      float64   `json:"dry_um"`    // dry film, all coats
+	WetUm      float64   `json:"wet_um"`    // wet film, one coat
+	Colour     string    `json:"colour"`    // "#rrggbb" or ""
+	Applicator string    `json:"applicator"`
+	Pressure   float64   `json:"pressure_kPa"`
+	Mix        *Mix      `json:"mix"`
+	Uses       []Use     `json:"uses"`
+	WorkMin    float64   `json:"work_min"`
+	Waits      []Wait    `json:"waits"`
+	Advised    bool      `json:"advised"`
+	CostsMin   float64   `json:"costs_min"`
+	SavesMin   float64   `json:"saves_min"`
+	Start      time.Time `json:"start"`
+	End        time.Time `json:"end"`
+	Meanwhile  string    `json:"meanwhile"` // what stands or dries while this is done; "" for nothing
+	Cautions   []string  `json:"cautions"`  // caution slugs
+	Checks     []string  `json:"checks"`
+}
+
+// Reason says which later step needs a fact that this step gives.
+type Reason struct {
+	Fact    string `json:"fact"`
+	For     string `json:"for"` // step id, or "hand-over"
+	Because string `json:"because"`
+}
+
+// Mix is what to pour for one film.
+type Mix struct {
+	Lines    []Pour  `json:"lines"`
+	TotalML  float64 `json:"total_ml"`
+	TotalG   float64 `json:"total_g"`
+	LowML    float64 `json:"low_ml"`  // need at the applicator's best transfer
+	HighML   float64 `json:"high_ml"` // need at its worst
+	Transfer string  `json:"transfer"`
+	StandMin float64 `json:"stand_min"`
+	PotLife  float64 `json:"pot_life_min"`
+	StrainUm float64 `json:"strain"`  // um of mesh opening; 0 for none
+	Batches  int     `json:"batches"` // separate mixes, so that none outlives its pot life
+	Fills    int     `json:"fills"`   // of the applicator cup
+	VOCgPerL float64 `json:"voc_g_per_l"`
+}
+
+// Pour is one line of a mix, in pouring order. Marks and grams are cumulative:
+// what the cup and a scale set to zero once must show after this pour. For a
+// mix of several batches they are for one batch.
+type Pour struct {
+	Material string  `json:"material"` // slug
+	Title    string  `json:"title"`
+	Share    string  `json:"share"` // "100 parts", "7.5 % of base (5 to 10)"
+	ML       float64 `json:"ml"`
+	G        float64 `json:"g"`
+	MarkML   float64 `json:"mark_ml"`
+	MarkG    float64 `json:"mark_g"`
+}
+
+// Use is a tool or a material that a step takes; ML is 0 where it is not measured.
+type Use struct {
+	Note  string  `json:"note"`
+	Title string  `json:"title"`
+	ML    float64 `json:"ml"`
+}
+
+// Wait is a lag before the step may start, and where it closes, the latest.
+type Wait struct {
+	Until string  `json:"until"` // the dryness state or fact waited for
+	After string  `json:"after"` // step id that started the clock
+	Min   float64 `json:"min_min"`
+	Max   float64 `json:"max_min"` // 0: never closes
+	By    string  `json:"by"`      // what paces it
+	How   string  `json:"how"`     // the figures behind Min, in words
+}
+
+// Film is one layer of the finished stack, bottom first.
+type Film struct {
+	Step     string   `json:"step"`
+	Parts    []string `json:"parts"`
+	Role     string   `json:"role"`
+	Material string   `json:"material"` // slug
+	Title    string   `json:"title"`
+	Coats    int      `json:"coats"`
+	DryUm    float64  `json:"dry_um"`
+	Colour   string   `json:"colour"`
+	Gloss    string   `json:"gloss"`
+}
+
+// Material is a line of the shopping list.
+type Material struct {
+	Material string  `json:"material"`
+	Title    string  `json:"title"`
+	ML       float64 `json:"ml"`
+	G        float64 `json:"g"`
+	BuyML    float64 `json:"buy_ml"` // enough at the applicator's worst transfer
+	Cost     *Cost   `json:"cost"`   // null until a price is known
+}
+
+// Cost is an amount of money.
+type Cost struct {
+	Amount   string `json:"amount"`
+	Currency string `json:"currency"`
+}
+
+// Caution is a danger that this plan meets, and at which steps.
+type Caution struct {
+	Note  string   `json:"note"`
+	Title string   `json:"title"`
+	Says  string   `json:"says"`
+	Steps []string `json:"steps"`
+}
+
+// Condition is a remark about the room, the hours or the job.
+// Level is "go", "care" or "no".
+type Condition struct {
+	Level string `json:"level"`
+	What  string `json:"what"`
+	Note  string `json:"note"`
+}
+
+// Totals sum up a plan.
+type Totals struct {
+	WorkMin    float64   `json:"work_min"`
+	ElapsedMin float64   `json:"elapsed_min"`
+	Start      time.Time `json:"start"`
+	End        time.Time `json:"end"`
+	Cost       *Cost     `json:"cost"`
+	VOCg       float64   `json:"voc_g"`
+	DryUm      float64   `json:"dry_um"`
+}
+
+// Refusal says why a job cannot be planned.
+type Refusal struct {
+	Part    string   `json:"part"`
+	Fact    string   `json:"fact"`
+	Step    string   `json:"step"` // the note that needs the fact; "" for the hand-over
+	Reasons []string `json:"reasons"`
+}

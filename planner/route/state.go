@@ -1,0 +1,262 @@
+package route
+
+import (
+	"slices"
+
+	"coatwright/planner/library"
+	q "coatwright/quantity"
+)
+
+// state is a surface in the middle of a job. It is comparable: two states that
+// are equal have the same future.
+type state struct {
+	facts bits
+	grit  uint8 // the scratch, as op.grit
+	next  uint8 // required films that are laid
+	phase int8  // rank of the last step's phase in this film's cycle
+	last  int16 // op of the last step of the cycle, plus 1; 0 for none
+	top   *library.Material
+	wait  q.Time // how long the top film has been waited for
+}
+
+const recoat = "dry-to-recoat"
+
+func (c *compiled) start() state {
+	var s state
+	for _, l := range c.Facts {
+		s.facts.set(c.fact(l.Fact))
+		if c.fact(l.Fact) == c.keyed {
+			s.grit = uint8(c.gritIndex(l.Number))
+		}
+	}
+	return s
+}
+
+// rank is the place of a phase in the cycle. Before any film the phases stand
+// in their own order; after a film first comes what is done to that film.
+func (c *compiled) rank(phase string, top *library.Material) int8 {
+	i := c.phases[phase]
+	if top == nil {
+		return int8(i)
+	}
+	n := len(c.phases)
+	return int8((i - c.level + n) % n)
+}
+
+// follows reports whether op i may come after s in the one order that stands
+// for all orders of the same work: phases do not go back between two films, and
+// of two steps in a phase that do not touch each other the first in the list
+// comes first.
+func (c *compiled) follows(s state, i int) bool {
+	o := &c.ops[i]
+	rank := c.rank(o.step.Phase, s.top)
+	switch {
+	case rank < s.phase:
+		return false
+	case rank > s.phase || s.last == 0 || i >= int(s.last)-1:
+		return true
+	}
+	return !c.independent(&c.ops[s.last-1], o)
+}
+
+// independent reports whether a and b may change places without any effect.
+func (c *compiled) independent(a, b *op) bool {
+	if a.material != nil || b.material != nil {
+		return false
+	}
+	if a.grit != 0 && b.grit != 0 {
+		return false
+	}
+	if len(a.step.Before) > 0 && b.dries || len(b.step.Before) > 0 && a.dries {
+		return false
+	}
+	changeA, changeB := a.gives.or(a.spoils), b.gives.or(b.spoils)
+	both := changeA.and(changeB)
+	same := a.gives.and(b.gives).or(a.spoils.and(b.spoils))
+	if both.without(same) != (bits{}) {
+		return false
+	}
+	asksA, asksB := c.asks(*a), c.asks(*b)
+	return changeA.and(asksB) == bits{} && changeB.and(asksA) == bits{}
+}
+
+// apply does op i in s. ok is false when a need does not hold, or nothing would
+// change.
+func (c *compiled) apply(s state, i int) (after state, spent cost, ok bool) {
+	o := &c.ops[i]
+	if !lies(o.step.OnlyIf.On, s.top) {
+		return s, 0, false
+	}
+	if o.material != nil {
+		return c.applyFilm(s, o)
+	}
+	if o.grit == 0 && s.facts.contains(o.gives) || o.grit != 0 && int(s.grit) == o.grit && s.facts.contains(o.gives) {
+		return s, 0, false
+	}
+	wait, ok := c.met(s, o.needs, s.wait)
+	if !ok || !c.notYet(s.top, o.step.Before, wait) {
+		return s, 0, false
+	}
+	spent = o.cost + o.stands + waitCost(wait) - waitCost(s.wait) + c.missed(s, o.wants)
+	after = c.change(s, o)
+	after.wait = wait
+	after.phase, after.last = c.rank(o.step.Phase, s.top), int16(i+1)
+	return after, spent, true
+}
+
+// change applies what o spoils and gives.
+func (c *compiled) change(s state, o *op) state {
+	s.facts = s.facts.without(o.spoils).or(o.gives)
+	if o.grit != 0 {
+		s.grit = uint8(o.grit)
+	}
+	if c.keyed >= 0 && !s.facts.has(c.keyed) {
+		s.grit = 0
+	}
+	return s
+}
+
+func (c *compiled) applyFilm(s state, o *op) (after state, spent cost, ok bool) {
+	m := o.material
+	required, ok := c.turn(s, m)
+	if !ok || !lies(m.OnlyIf.On, s.top) || conflict(m, s.top) != "" {
+		return s, 0, false
+	}
+	wait, ok := c.met(s, o.needs, s.wait)
+	if !ok {
+		return s, 0, false
+	}
+	if wait, ok = c.grips(s, m, wait); !ok {
+		return s, 0, false
+	}
+	spent = o.cost + waitCost(wait) - waitCost(s.wait) + c.missed(s, o.wants)
+	s.facts = s.facts.without(c.surface.without(c.fresh)).or(c.fresh)
+	after = c.change(s, o)
+	after.top, after.wait, after.phase, after.last = m, 0, 0, 0
+	if required {
+		after.next++
+	}
+	return after, spent, true
+}
+
+// turn reports whether m may be laid now, and whether as the next required film.
+func (c *compiled) turn(s state, m *library.Material) (required, ok bool) {
+	rank := c.ranks[m.Role]
+	if s.top != nil && rank <= c.ranks[s.top.Role] {
+		return false, false
+	}
+	if int(s.next) == len(c.Films) {
+		return false, false
+	}
+	next := c.Films[s.next]
+	if m.Role == next.Role {
+		return true, slices.Contains(next.Materials, m.Slug)
+	}
+	return false, c.prep(m.Role) && rank < c.ranks[next.Role]
+}
+
+func (c *compiled) prep(role string) bool {
+	for _, r := range c.Library.Words.Roles {
+		if r.Name == role {
+			return r.Prep
+		}
+	}
+	return false
+}
+
+// conflict says why m must not lie on top, "" when it may.
+func conflict(m, top *library.Material) string {
+	if top == nil {
+		return ""
+	}
+	for _, n := range m.NeverOver {
+		if n.Material == top.Slug {
+			return n.Because
+		}
+	}
+	return ""
+}
+
+// grips reports whether m holds on what lies below: by a scratch of the grit it
+// wants or, over a film, by a recoat window that is open.
+func (c *compiled) grips(s state, m *library.Material, wait q.Time) (q.Time, bool) {
+	if m.Key != (q.Range[q.Grit]{}) && s.grit != 0 {
+		if _, meets := c.grits[s.grit-1].Meets(m.Key); meets {
+			return wait, true
+		}
+	}
+	if s.top == nil {
+		return wait, m.Key == q.Range[q.Grit]{}
+	}
+	lag, dries := c.Lag(s.top, recoat)
+	if !dries || c.Shut[s.top.Slug] {
+		return wait, false
+	}
+	wait = max(wait, lag)
+	closes := c.Closes(s.top)
+	return wait, closes == 0 || wait <= closes
+}
+
+// met reports whether every need holds once the top film has been waited for,
+// and how long that is: at least wait.
+func (c *compiled) met(s state, needs []need, wait q.Time) (q.Time, bool) {
+	for _, n := range needs {
+		least, ok := c.chosen(s, n, wait)
+		if !ok {
+			return wait, false
+		}
+		wait = max(wait, least)
+	}
+	return wait, true
+}
+
+// chosen is the least wait for any choice of n.
+func (c *compiled) chosen(s state, n need, wait q.Time) (least q.Time, ok bool) {
+	for _, ch := range n.choices {
+		w, holds := c.holds(s, ch)
+		if holds && (!ok || max(w, wait) < least) {
+			least, ok = max(w, wait), true
+		}
+	}
+	return least, ok
+}
+
+// holds reports whether ch holds in s, and after what wait.
+func (c *compiled) holds(s state, ch choice) (q.Time, bool) {
+	switch {
+	case ch.fact < 0 && s.top == nil:
+		return 0, true
+	case ch.fact < 0:
+		return c.Lag(s.top, ch.state)
+	case !s.facts.has(ch.fact):
+		return 0, false
+	case ch.number == q.Range[q.Grit]{} || ch.fact != c.keyed:
+		return 0, true
+	}
+	_, meets := c.grits[s.grit-1].Meets(ch.number)
+	return 0, meets
+}
+
+// notYet reports whether the top film has reached none of states after wait.
+func (c *compiled) notYet(top *library.Material, states []string, wait q.Time) bool {
+	for _, state := range states {
+		if top == nil {
+			return false
+		}
+		if lag, ok := c.Lag(top, state); ok && wait >= lag {
+			return false
+		}
+	}
+	return true
+}
+
+// missed is what the wants that do not hold cost.
+func (c *compiled) missed(s state, wants []want) cost {
+	var sum cost
+	for _, w := range wants {
+		if !s.facts.has(w.fact) {
+			sum += w.penalty
+		}
+	}
+	return sum
+}

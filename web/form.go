@@ -1,0 +1,165 @@
+package web
+
+import (
+	"fmt"
+	"html/template"
+	"strings"
+)
+
+// MaxParts is how many parts the form has room for.
+const MaxParts = 4
+
+// Form is what stands in the fields of the job form, by field name, exactly as
+// it was typed.
+type Form struct{ Values map[string]string }
+
+// Get is what stands in a field; "" for nothing.
+func (f Form) Get(name string) string { return f.Values[name] }
+
+// Problem is something to mend in the form. Field is "" for the job as a whole.
+type Problem struct{ Field, Message string }
+
+// Choices are what the lists of the form offer.
+type Choices struct {
+	Substrates, Effects, Finishes, Systems, Care, Applicators, Forms []Choice
+}
+
+// Choice is one thing to choose.
+type Choice struct {
+	Value, Title string
+	Says         string   // one sentence; "" for none
+	Roles        []string // of an effect's films, bottom first, for its drawing
+	Colours      []string // which of the job's colours an effect uses, in the same order; "" for a film with none
+	Gloss        float64  // of a finish, middle of its band, in gloss units at 60 degrees
+}
+
+// FormPage is the form of a job. Fields are posted to /plan under their names;
+// those of a part start with "part0-", "part1-" and so on.
+type FormPage struct {
+	Frame
+	Form     Form
+	Problems []Problem
+	Choices  Choices
+}
+
+// Field is one control of the form.
+type Field struct {
+	Name, Label, Hint string
+	Value             string
+	Problem           string
+	Options           []Choice
+	Show              string // shapes that the field is for; "" for all
+	Drawn             bool   // options carry a drawing
+	form              Form
+}
+
+// Field makes a field from its name, its label and a hint.
+func (p FormPage) Field(name, label, hint string) Field {
+	return Field{Name: name, Label: label, Hint: hint, Value: p.Form.Get(name), Problem: p.problem(name), form: p.Form}
+}
+
+// Pick makes a field that offers options.
+func (p FormPage) Pick(name, label, hint string, options []Choice) Field {
+	f := p.Field(name, label, hint)
+	f.Options = options
+	return f
+}
+
+// Draw makes a field whose options are drawn.
+func (p FormPage) Draw(name, label string, options []Choice) Field {
+	f := p.Pick(name, label, "", options)
+	f.Drawn = true
+	return f
+}
+
+func (p FormPage) problem(name string) string {
+	for _, problem := range p.Problems {
+		if problem.Field == name {
+			return problem.Message
+		}
+	}
+	return ""
+}
+
+// DescribedBy lists the ids of the hint and the problem, for aria-describedby.
+func (f Field) DescribedBy() string {
+	var ids []string
+	if f.Problem != "" {
+		ids = append(ids, f.Name+"-problem")
+	}
+	if f.Hint != "" {
+		ids = append(ids, f.Name+"-hint")
+	}
+	return strings.Join(ids, " ")
+}
+
+// Title is the title of what is chosen; what stands there where no option fits.
+func (f Field) Title() string {
+	for _, o := range f.Options {
+		if o.Value == f.Value {
+			return o.Title
+		}
+	}
+	return f.Value
+}
+
+// Swatch draws an option in the colours that the form holds.
+func (f Field) Swatch(c Choice) template.HTML {
+	if len(c.Roles) == 0 {
+		return finishSwatch(c.Gloss)
+	}
+	colours := make([]string, len(c.Colours))
+	for i, name := range c.Colours {
+		colours[i] = f.form.Get("colour-" + name)
+	}
+	return effectSwatch(c.Roles, colours)
+}
+
+// HasProblem reports whether any field with one of the prefixes has a problem,
+// so that what is folded away is opened.
+func (p FormPage) HasProblem(prefixes ...string) bool {
+	for _, problem := range p.Problems {
+		for _, prefix := range prefixes {
+			if strings.HasPrefix(problem.Field, prefix) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// PartForm is the fields of one part.
+type PartForm struct {
+	FormPage
+	Index  int
+	Prefix string // "part0-"
+}
+
+// Number counts parts from one.
+func (p PartForm) Number() int { return p.Index + 1 }
+
+// Used reports whether anything was entered for the part.
+func (p PartForm) Used() bool {
+	return p.Form.Get(p.Prefix+"name") != "" || p.Form.Get(p.Prefix+"substrate") != "" || p.HasProblem(p.Prefix)
+}
+
+// In makes a field of this part; show lists the shapes it is for.
+func (p PartForm) In(name, label, hint, show string) Field {
+	f := p.Field(p.Prefix+name, label, hint)
+	f.Show = show
+	return f
+}
+
+// Of makes a field of this part that offers options.
+func (p PartForm) Of(name, label, hint string, options []Choice) Field {
+	return p.Pick(p.Prefix+name, label, hint, options)
+}
+
+// Parts are the part forms, used and empty.
+func (p FormPage) Parts() []PartForm {
+	parts := make([]PartForm, MaxParts)
+	for i := range parts {
+		parts[i] = PartForm{FormPage: p, Index: i, Prefix: fmt.Sprintf("part%d-", i)}
+	}
+	return parts
+}

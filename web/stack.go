@@ -1,0 +1,140 @@
+package web
+
+import (
+	"fmt"
+	"html/template"
+	"slices"
+	"strings"
+
+	"coatwright/planner"
+)
+
+// Measures of a section drawing, in SVG units.
+const (
+	stackWidth  = 340.0
+	bandRight   = 150.0 // where the films end and their labels begin
+	bandStep    = 9.0   // how far each film stands back from the one below
+	bandLowest  = 38.0  // least height of a film: two lines of text
+	bandHighest = 96.0  // height of the thickest film
+	baseHeight  = 40.0  // of the surface
+	stackMargin = 6.0
+	labelLength = 30 // letters of a label's first line
+)
+
+// band is a film in the drawing.
+type band struct {
+	planner.Film
+	rectangle
+}
+
+// filmsOn are the films that part gets, bottom first.
+func filmsOn(p *planner.Plan, part string) []planner.Film {
+	var films []planner.Film
+	for _, f := range p.Films {
+		if slices.Contains(f.Parts, part) {
+			films = append(films, f)
+		}
+	}
+	return films
+}
+
+// layBands places films from the top down. Heights are in proportion to the
+// dry films, save that none is too low for its label. Each film stands back
+// from the one below, as a panel rubbed through at its edge shows them.
+func layBands(films []planner.Film) []band {
+	thickest := 0.0
+	for _, f := range films {
+		thickest = max(thickest, f.DryUm)
+	}
+	bands := make([]band, len(films))
+	y := stackMargin
+	for i, f := range slices.Backward(films) {
+		h := bandLowest
+		if thickest > 0 {
+			h = max(h, bandHighest*f.DryUm/thickest)
+		}
+		left := stackMargin + bandStep*float64(i+1)
+		bands[i] = band{f, rectangle{left, y, bandRight - left, h}}
+		y += h
+	}
+	return bands
+}
+
+// StackSVG draws the films of one part in section, each linked to the step
+// that lays it. It is empty for a part that gets no film.
+func StackSVG(p *planner.Plan, part string) template.HTML {
+	films := filmsOn(p, part)
+	if len(films) == 0 {
+		return ""
+	}
+	bands := layBands(films)
+	base := rectangle{stackMargin, bands[0].bottom(), bandRight - stackMargin, baseHeight}
+	d := newDrawing("stack", "Films on "+part+" in section, "+describe(films), stackWidth, base.bottom()+stackMargin)
+	for _, b := range slices.Backward(bands) {
+		d.band(b)
+	}
+	d.rect("base", base, "")
+	d.path("base-hatch", hatch(base, 9))
+	d.text("label", bandRight+10, base.y+18, shorten(surface(p, part), labelLength))
+	return d.HTML()
+}
+
+// describe lists films from the bottom up, for whoever cannot see the drawing.
+func describe(films []planner.Film) string {
+	var list []string
+	for _, f := range films {
+		list = append(list, f.Title+" "+amount(f.DryUm)+" µm")
+	}
+	return "from the surface up: " + strings.Join(list, ", ")
+}
+
+func (d *drawing) band(b band) {
+	figures := fmt.Sprintf("%s · %s µm", coats(b.Coats), amount(b.DryUm))
+	d.link("#"+b.Step, b.Title+", "+figures)
+	d.rect("band "+bandClass(b.Role), b.rectangle, b.Colour)
+	switch b.Role {
+	case "clear":
+		d.path("sheen", hatch(b.rectangle, 16))
+	case "candy":
+		d.path("tint", hatch(b.rectangle, 6))
+	case "effect":
+		d.path("fleck-dark", flecks(b.rectangle, int(b.w*b.h/90)))
+		d.path("fleck", flecks(rectangle{b.x + 2, b.y + 1, b.w - 4, b.h - 2}, int(b.w*b.h/70)))
+	}
+	d.path("leader", fmt.Sprintf("M%s %sH%s", num(bandRight), num(b.y+13), num(bandRight+7)))
+	d.text("label", bandRight+10, b.y+17, shorten(b.Title, labelLength))
+	d.text("figures", bandRight+10, b.y+32, figures)
+	d.unlink()
+}
+
+// bandClass is the style of a film's face where the job gives it no colour.
+// Roles are words of the notes; the style sheet knows the usual ones.
+func bandClass(role string) string { return "role-" + role }
+
+func coats(n int) string {
+	if n == 1 {
+		return "1 coat"
+	}
+	return fmt.Sprintf("%d coats", n)
+}
+
+// surface names what the part is made of.
+func surface(p *planner.Plan, part string) string {
+	if p.Job != nil {
+		for _, q := range p.Job.Parts {
+			if q.Name == part {
+				return words(q.Substrate)
+			}
+		}
+	}
+	return part
+}
+
+// stackKey is the same for parts whose drawings are the same but for the name.
+func stackKey(p *planner.Plan, part string) string {
+	key := surface(p, part)
+	for _, f := range filmsOn(p, part) {
+		key += "\n" + f.Step
+	}
+	return key
+}
