@@ -228,7 +228,7 @@ func (m *Map) Need(key string) *Value {
 	v := m.Get(key)
 	if v == nil && m != nil {
 		line, column := m.at.place()
-		m.at.doc.add(line, column, m.at.path, "no "+strconv.Quote(key), "the key "+strconv.Quote(key), "")
+		m.at.doc.add(line, column, join(m.at.path, key), "nothing", "the key "+strconv.Quote(key), "")
 	}
 	return v
 }

@@ -155,6 +155,14 @@ func (p PartForm) Of(name, label, hint string, options []Choice) Field {
 	return p.Pick(p.Prefix+name, label, hint, options)
 }
 
+// OfMeasured makes a field that offers options for a part whose area is
+// measured; a shape brings its own.
+func (p PartForm) OfMeasured(name, label, hint string, options []Choice) Field {
+	f := p.Of(name, label, hint, options)
+	f.Show = "measured"
+	return f
+}
+
 // Parts are the part forms, used and empty.
 func (p FormPage) Parts() []PartForm {
 	parts := make([]PartForm, MaxParts)

@@ -61,11 +61,14 @@ func (p PlanPage) Steps() []PlanStep {
 }
 
 // Groups are the steps in order, with a break wherever the film changes that
-// they lead up to.
+// they lead up to. Cleaning up between films leads up to none and stays with
+// the film before it.
 func (p PlanPage) Groups() []StepGroup {
+	steps := p.Steps()
 	var groups []StepGroup
-	for _, s := range p.Steps() {
-		if len(groups) == 0 || groups[len(groups)-1].Role != s.For {
+	for i, s := range steps {
+		between := s.For == "" && slices.ContainsFunc(steps[i:], func(later PlanStep) bool { return later.For != "" })
+		if len(groups) == 0 || groups[len(groups)-1].Role != s.For && !between {
 			groups = append(groups, StepGroup{Role: s.For})
 		}
 		last := &groups[len(groups)-1]
@@ -96,13 +99,30 @@ func (p PlanPage) Step(id string) PlanStep {
 	return PlanStep{}
 }
 
-// Closes is the latest start that a wait leaves; the zero time where it never closes.
-func (p PlanPage) Closes(w planner.Wait) time.Time {
-	after := p.Step(w.After)
-	if w.Max == 0 || after.N == 0 {
+// ShownStep is a step with the page that it is on.
+type ShownStep struct {
+	Page PlanPage
+	PlanStep
+}
+
+// Show hands a step to its template.
+func (p PlanPage) Show(s PlanStep) ShownStep { return ShownStep{p, s} }
+
+// ShownWait is a wait with the step that started its clock.
+type ShownWait struct {
+	planner.Wait
+	Giver PlanStep
+}
+
+// WaitOf finds what started the clock of a wait.
+func (p PlanPage) WaitOf(w planner.Wait) ShownWait { return ShownWait{w, p.Step(w.After)} }
+
+// Closes is the latest start that the wait leaves; the zero time where it never closes.
+func (w ShownWait) Closes() time.Time {
+	if w.Max == 0 || w.Giver.N == 0 {
 		return time.Time{}
 	}
-	return after.End.Add(minutes(w.Max))
+	return w.Giver.End.Add(minutes(w.Max))
 }
 
 func minutes(m float64) time.Duration { return time.Duration(m * float64(time.Minute)) }
@@ -117,18 +137,14 @@ type Section struct {
 func (p PlanPage) Sections() []Section {
 	var sections []Section
 	index := map[string]int{}
-	for _, part := range p.Plan.Job.Parts {
-		drawing := StackSVG(p.Plan, part.Name)
-		if drawing == "" {
-			continue
-		}
-		key := stackKey(p.Plan, part.Name)
+	for _, part := range coatedParts(p.Plan) {
+		key := stackKey(p.Plan, part)
 		if i, ok := index[key]; ok {
-			sections[i].Parts = append(sections[i].Parts, part.Name)
+			sections[i].Parts = append(sections[i].Parts, part)
 			continue
 		}
 		index[key] = len(sections)
-		sections = append(sections, Section{Parts: []string{part.Name}, Drawing: drawing})
+		sections = append(sections, Section{Parts: []string{part}, Drawing: StackSVG(p.Plan, part)})
 	}
 	return sections
 }

@@ -118,11 +118,25 @@ func coats(n int) string {
 	return fmt.Sprintf("%d coats", n)
 }
 
-// surface names what the part is made of.
+// coatedParts are the parts that get a film, as the films name them.
+func coatedParts(p *planner.Plan) []string {
+	var parts []string
+	for _, f := range p.Films {
+		for _, part := range f.Parts {
+			if !slices.Contains(parts, part) {
+				parts = append(parts, part)
+			}
+		}
+	}
+	return parts
+}
+
+// surface names what the part is made of. Several alike are named with their
+// number: "fork blade (2)".
 func surface(p *planner.Plan, part string) string {
 	if p.Job != nil {
 		for _, q := range p.Job.Parts {
-			if q.Name == part {
+			if part == q.Name || part == fmt.Sprintf("%s (%d)", q.Name, q.Count) {
 				return words(q.Substrate)
 			}
 		}

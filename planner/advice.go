@@ -1,0 +1,130 @@
+package planner
+
+import (
+	"math"
+
+	"coatwright/planner/route"
+)
+
+// advice says of an item that nothing needs it: it is done for a want. It and
+// whatever only leads up to it cost so much and save so much, in minutes.
+type advice struct {
+	advised      bool
+	costs, saves float64
+}
+
+// advice looks back from the end of the job for what is needed. An item that
+// serves only wants, or only leads up to such items, is advised.
+func (b *builder) advice() []advice {
+	needed, saves := b.neededItems(), b.savings()
+	root := b.roots(needed, saves)
+	costs := map[int]float64{}
+	for i := range b.items {
+		if r, ok := root[i]; ok {
+			hands, _ := b.hands(b.items[i])
+			costs[r] += hands.Minutes()
+		}
+	}
+	out := make([]advice, len(b.items))
+	for i := range b.items {
+		if r, ok := root[i]; ok {
+			out[i] = advice{true, math.Round(costs[r]), math.Round(saves[r])}
+		}
+	}
+	return out
+}
+
+// neededItems marks the items that the films asked for, or the hand-over,
+// cannot do without.
+func (b *builder) neededItems() []bool {
+	needed := make([]bool, len(b.items))
+	for g, gr := range b.groups {
+		for a, action := range gr.route.Actions {
+			if action.Required >= 0 {
+				needed[b.at[g][a]] = true
+			}
+		}
+		for _, l := range gr.route.Ends {
+			if l.From >= 0 && !l.Want && !l.Lag {
+				needed[b.at[g][l.From]] = true
+			}
+		}
+	}
+	givers := b.givers()
+	for i := len(b.items) - 1; i >= 0; i-- {
+		for _, from := range givers[i] {
+			needed[from] = needed[from] || needed[i]
+		}
+	}
+	for i, it := range b.items {
+		if film := b.filmItem(it); it.step.Cleans && film != nil {
+			needed[i] = needed[b.position(film)]
+		}
+	}
+	return needed
+}
+
+// givers is, for each item, those that give it something it needs.
+func (b *builder) givers() [][]int {
+	out := make([][]int, len(b.items))
+	b.links(func(from, to int, l route.Link) {
+		if !l.Want && !l.Lag {
+			out[to] = append(out[to], from)
+		}
+	})
+	return out
+}
+
+func (b *builder) position(it *item) int {
+	for i, other := range b.items {
+		if other == it {
+			return i
+		}
+	}
+	return -1
+}
+
+// savings is the rework, in minutes, that each item spares by serving wants.
+func (b *builder) savings() []float64 {
+	saves := make([]float64, len(b.items))
+	factor := careFactor(b.job, b.lib)
+	add := func(i int, l route.Link) {
+		if l.Want {
+			saves[i] += l.Saves.Minutes() * factor
+		}
+	}
+	b.links(func(from, _ int, l route.Link) { add(from, l) })
+	for g, gr := range b.groups {
+		for _, l := range gr.route.Ends {
+			if l.From >= 0 && !l.Missed {
+				add(b.at[g][l.From], l)
+			}
+		}
+	}
+	return saves
+}
+
+// roots finds, for each item that is not needed, the item whose wants it serves:
+// itself, or the one that it leads up to.
+func (b *builder) roots(needed []bool, saves []float64) map[int]int {
+	root, givers := map[int]int{}, b.givers()
+	for i := len(b.items) - 1; i >= 0; i-- {
+		if needed[i] {
+			continue
+		}
+		if _, led := root[i]; !led {
+			root[i] = i
+		}
+		for _, from := range givers[i] {
+			if _, led := root[from]; !needed[from] && !led && saves[from] == 0 {
+				root[from] = root[i]
+			}
+		}
+	}
+	for i, it := range b.items {
+		if film := b.filmItem(it); it.step.Cleans && !needed[i] && film != nil {
+			root[i] = root[b.position(film)]
+		}
+	}
+	return root
+}

@@ -1,0 +1,137 @@
+package planner
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"time"
+
+	"coatwright/planner/library"
+	"coatwright/planner/route"
+	q "coatwright/quantity"
+)
+
+// builder makes a plan of the groups' routes.
+type builder struct {
+	job    *Job
+	lib    *library.Library
+	d      *drying
+	groups []*group
+	gun    *library.Tool
+	items  []*item
+	ids    []string
+	at     []map[int]int // by group: action to item
+}
+
+func newBuilder(job *Job, lib *library.Library, d *drying, groups []*group) *builder {
+	b := &builder{job: job, lib: lib, d: d, groups: groups, gun: lib.Tools[job.Applicator]}
+	b.items = items(groups, lib.Words)
+	b.ids = stepIDs(b.items)
+	b.at = make([]map[int]int, len(groups))
+	for g := range groups {
+		b.at[g] = map[int]int{}
+	}
+	for i, it := range b.items {
+		for g, a := range it.actions {
+			b.at[g][a] = i
+		}
+	}
+	return b
+}
+
+// stepIDs names each item by its note, numbered from the second use on.
+func stepIDs(items []*item) []string {
+	used, ids := map[string]int{}, make([]string, len(items))
+	for i, it := range items {
+		used[it.step.Slug]++
+		ids[i] = it.step.Slug
+		if n := used[it.step.Slug]; n > 1 {
+			ids[i] = fmt.Sprintf("%s-%d", it.step.Slug, n)
+		}
+	}
+	return ids
+}
+
+func (b *builder) index(id string) int { return slices.Index(b.ids, id) }
+
+func (b *builder) titleOf(id string) string {
+	if i := b.index(id); i >= 0 {
+		return strings.ToLower(b.items[i].step.Title[:1]) + b.items[i].step.Title[1:]
+	}
+	return id
+}
+
+func (b *builder) noteOf(id string) string {
+	if i := b.index(id); i >= 0 {
+		return b.items[i].step.Slug
+	}
+	return id
+}
+
+// groupsOf is the groups that an item is done for, in order.
+func (b *builder) groupsOf(it *item) []int {
+	return slices.Sorted(mapKeys(it.actions))
+}
+
+func (b *builder) area(it *item) q.Area {
+	var sum q.Area
+	for _, g := range b.groupsOf(it) {
+		a, _ := b.groups[g].area()
+		sum += a
+	}
+	return sum
+}
+
+// coats is how many coats of the item's film are laid.
+func (b *builder) coats(it *item) int {
+	g := b.groupsOf(it)[0]
+	return b.groups[g].problem(b.job, b.lib, b.d, nil).Coats(it.material)
+}
+
+// hands is the painter's own time for an item; flash is the time between its
+// coats, when the painter waits beside it.
+func (b *builder) hands(it *item) (hands, flash q.Time) {
+	hands = it.step.Work.Fixed + q.Time(float64(it.step.Work.PerArea)*float64(b.area(it)))
+	if it.material == nil {
+		return hands, 0
+	}
+	coats := b.coats(it)
+	hands += q.Time(float64(b.gun.Applicator.Pace) * float64(b.area(it)) * float64(coats))
+	return hands, b.d.flash(it.material) * q.Time(coats-1)
+}
+
+// toMinutes rounds up to whole minutes: nobody works to the second.
+func toMinutes(t q.Time) time.Duration {
+	return time.Duration(math.Ceil(t.Minutes()-1e-6)) * time.Minute
+}
+
+// span says a duration as a painter would: "45 min", "6 h", "2 h 20 min", "3 d".
+func span(d time.Duration) string {
+	switch m := int(math.Round(d.Minutes())); {
+	case m < 60:
+		return fmt.Sprintf("%d min", m)
+	case m >= 48*60 && m%(24*60) == 0:
+		return fmt.Sprintf("%d d", m/(24*60))
+	case m%60 == 0:
+		return fmt.Sprintf("%d h", m/60)
+	case m >= 48*60:
+		return fmt.Sprintf("%d d %d h", m/(24*60), m%(24*60)/60)
+	default:
+		return fmt.Sprintf("%d h %d min", m/60, m%60)
+	}
+}
+
+// links calls do for every link between two items, with the group's action
+// that has it.
+func (b *builder) links(do func(from, to int, l route.Link)) {
+	for g, gr := range b.groups {
+		for a, action := range gr.route.Actions {
+			for _, l := range action.Links {
+				if l.From >= 0 && !l.Missed {
+					do(b.at[g][l.From], b.at[g][a], l)
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,95 @@
+// Package planner turns a job into a plan: which steps in which order, what to
+// mix, how long to wait, and when. Plan is a pure function of the job and the
+// library: same input, same plan, byte for byte. It reads no clock, stores
+// nothing and holds no paint knowledge of its own.
+package planner
+
+import (
+	"errors"
+	"fmt"
+
+	"coatwright/planner/calendar"
+	"coatwright/planner/library"
+	"coatwright/planner/route"
+)
+
+// New plans the job with what lib knows. A job that cannot be done comes back
+// as a plan whose Refused says why; the error is for a search that gave up.
+func New(job *Job, lib *library.Library) (*Plan, error) {
+	d := newDrying(job, lib)
+	shut := map[string]bool{}
+	for {
+		groups, refused, err := routes(job, lib, d, shut)
+		if err != nil {
+			return nil, err
+		}
+		if refused != nil {
+			return refusedPlan(job, refused), nil
+		}
+		b := newBuilder(job, lib, d, groups)
+		slots, err := b.schedule()
+		if err == nil {
+			return b.plan(slots), nil
+		}
+		// A window that the calendar cannot meet is shut, and the route finds
+		// another way to hold on to that film, usually a fresh key.
+		film := b.windowOf(err)
+		if film == "" || shut[film] {
+			return refusedPlan(job, b.refusal(err)), nil
+		}
+		shut[film] = true
+	}
+}
+
+func refusedPlan(job *Job, r *Refusal) *Plan {
+	return &Plan{
+		Title: job.Title, Job: job, Refused: r,
+		Steps: []Step{}, Films: []Film{}, Materials: []Material{}, Cautions: []Caution{}, Conditions: []Condition{},
+	}
+}
+
+// routes finds the route of each group of parts.
+func routes(job *Job, lib *library.Library, d *drying, shut map[string]bool) ([]*group, *Refusal, error) {
+	groups := groupParts(job, lib)
+	for _, g := range groups {
+		found, refused, err := route.Find(g.problem(job, lib, d, shut))
+		if err != nil {
+			return nil, nil, err
+		}
+		if refused != nil {
+			return nil, &Refusal{Part: g.names()[0], Fact: refused.Fact, Step: refused.Step, Reasons: refused.Reasons}, nil
+		}
+		g.route = found
+	}
+	return groups, nil, nil
+}
+
+// windowOf is the material whose recoat window broke the calendar, "" when the
+// trouble is something else.
+func (b *builder) windowOf(err error) string {
+	var w *calendar.WindowError
+	if !errors.As(err, &w) {
+		return ""
+	}
+	for i, it := range b.items {
+		if b.ids[i] == w.After && it.material != nil {
+			return it.material.Slug
+		}
+	}
+	return ""
+}
+
+// refusal words a calendar error as a reason not to plan.
+func (b *builder) refusal(err error) *Refusal {
+	var w *calendar.WindowError
+	var long *calendar.TooLongError
+	switch {
+	case errors.As(err, &w):
+		return &Refusal{Part: b.groups[0].names()[0], Fact: "window", Step: b.noteOf(w.ID), Reasons: []string{
+			fmt.Sprintf("%s must follow %s within %s, and the working hours allow no less than %s", b.titleOf(w.ID), b.titleOf(w.After), span(w.Max), span(w.Best))}}
+	case errors.As(err, &long):
+		return &Refusal{Part: b.groups[0].names()[0], Fact: "working hours", Step: b.noteOf(long.ID), Reasons: []string{
+			fmt.Sprintf("%s takes %s in one go, and the longest working span is %s", b.titleOf(long.ID), span(long.Work), span(long.Longest))}}
+	}
+	return &Refusal{Part: b.groups[0].names()[0], Fact: "calendar", Reasons: []string{err.Error()}}
+}

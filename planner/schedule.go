@@ -1,0 +1,193 @@
+package planner
+
+import (
+	"maps"
+	"slices"
+	"time"
+
+	"coatwright/planner/calendar"
+	dry "coatwright/planner/drying"
+	"coatwright/planner/route"
+	q "coatwright/quantity"
+)
+
+func mapKeys[K comparable, V any](m map[K]V) func(func(K) bool) { return maps.Keys(m) }
+
+// wait is a lag between two items, with the words for it.
+type wait struct {
+	after    int
+	min, max q.Time // max 0: no limit
+	until    string
+	by       string
+	how      string
+}
+
+// waits is, for each item, what it waits for.
+func (b *builder) waits() [][]wait {
+	waits := make([][]wait, len(b.items))
+	add := func(to int, w wait) {
+		if w.after == to {
+			return
+		}
+		for i, old := range waits[to] {
+			if old.after == w.after && old.until == w.until {
+				waits[to][i].min = max(old.min, w.min)
+				if old.max == 0 || w.max > 0 && w.max < old.max {
+					waits[to][i].max = w.max
+				}
+				return
+			}
+		}
+		waits[to] = append(waits[to], w)
+	}
+	b.chains(add)
+	b.links(func(from, to int, l route.Link) { b.linkWait(from, to, l, add) })
+	b.bench(add)
+	return waits
+}
+
+// chains keeps the work on each part in the order of its route.
+func (b *builder) chains(add func(int, wait)) {
+	for g, gr := range b.groups {
+		last := -1
+		for a := range gr.route.Actions {
+			i := b.at[g][a]
+			if b.items[i].bench {
+				continue
+			}
+			if last >= 0 {
+				w := wait{after: last}
+				if s := b.items[last].step; s.Stands.In > 0 {
+					w.min, w.until, w.by = b.d.stands(s.Stands), "stood", s.Stands.By
+					w.how = dry.How(s.Stands.In, dry.Pace(s.Stands.By), b.job.Room.Air, 1, 1)
+				}
+				add(i, w)
+			}
+			last = i
+		}
+	}
+}
+
+// linkWait turns a link into a lag: a dryness state to wait for, a gift that
+// does not last, a mix that must stand and will not keep.
+func (b *builder) linkWait(from, to int, l route.Link, add func(int, wait)) {
+	giver := b.items[from]
+	switch {
+	case l.Lag:
+		w := wait{after: from, min: l.Min, max: l.Max, until: l.Fact, by: l.By}
+		if giver.material != nil {
+			w.how = b.d.how(giver.material, l.Fact)
+		}
+		add(to, w)
+	case giver.step.Mixes:
+		m := giver.lead
+		add(to, wait{after: from, min: m.Stand, max: b.keeps(giver, b.items[to]), until: "stood and strained", by: "standing"})
+	case giver.step.Lasts[l.Fact] > 0:
+		add(to, wait{after: from, max: giver.step.Lasts[l.Fact], until: l.Fact, by: "it does not last"})
+	default:
+		add(to, wait{after: from})
+	}
+}
+
+// keeps is how long after mixing the film may still be started: its pot life in
+// this air less the spraying. A film that takes longer than a pot life is mixed
+// in batches, and then only the first must be started in time.
+func (b *builder) keeps(mix, film *item) q.Time {
+	life := dry.PotLife(mix.lead.PotLife, b.job.Room.Temperature)
+	if film.material == nil {
+		return life
+	}
+	hands, flash := b.hands(film)
+	if left := life - hands - flash; left > mix.lead.Stand {
+		return left
+	}
+	return life
+}
+
+// bench keeps the one gun's work in order: a film, its flush, the next film;
+// and a mix is made after the film before it.
+func (b *builder) bench(add func(int, wait)) {
+	film := -1
+	var flushes []int
+	for i, it := range b.items {
+		switch {
+		case it.material != nil:
+			for _, f := range flushes {
+				add(i, wait{after: f})
+			}
+			film, flushes = i, nil
+		case it.step.Cleans && film >= 0:
+			add(i, wait{after: film, max: it.step.Within, until: "flushed", by: "paint dries in the passages"})
+			flushes = append(flushes, i)
+		case it.bench && film >= 0:
+			add(i, wait{after: film})
+			if !it.step.Mixes {
+				for _, f := range flushes {
+					add(i, wait{after: f})
+				}
+			}
+		}
+	}
+}
+
+// schedule places every item in working hours.
+func (b *builder) schedule() ([]calendar.Slot, error) {
+	waits := b.waits()
+	var acts []calendar.Activity
+	first, last := make([]int, len(b.items)), make([]int, len(b.items))
+	for i, it := range b.items {
+		pieces := b.pieces(it)
+		first[i] = len(acts)
+		for n, work := range pieces {
+			act := calendar.Activity{ID: b.ids[i], Work: work, Float: it.step.Mixes}
+			if n > 0 {
+				act.Lags = []calendar.Lag{{After: len(acts) - 1}}
+			} else {
+				for _, w := range waits[i] {
+					act.Lags = append(act.Lags, calendar.Lag{After: last[w.after], Min: lagOf(w.min), Max: w.max.Duration()})
+				}
+			}
+			acts = append(acts, act)
+		}
+		last[i] = len(acts) - 1
+	}
+	placed, err := calendar.Schedule(acts, b.job.Shop, b.job.Start)
+	if err != nil {
+		return nil, err
+	}
+	slots := make([]calendar.Slot, len(b.items))
+	for i := range b.items {
+		slots[i] = calendar.Slot{Start: placed[first[i]].Start, End: placed[last[i]].End}
+	}
+	return slots, nil
+}
+
+func lagOf(t q.Time) time.Duration { return toMinutes(t) }
+
+// pieces is an item's work, in spans that fit a working day: rubbing down can
+// stop at five o'clock and go on next morning, a film cannot.
+func (b *builder) pieces(it *item) []time.Duration {
+	hands, flash := b.hands(it)
+	work := toMinutes(hands + flash)
+	longest := b.job.Shop.Hours.Longest()
+	if it.material != nil || longest <= 0 || work <= longest {
+		return []time.Duration{work}
+	}
+	var out []time.Duration
+	for work > longest {
+		out = append(out, longest)
+		work -= longest
+	}
+	return append(out, work)
+}
+
+// order is the items by when they start; items that start together keep their
+// order.
+func order(slots []calendar.Slot) []int {
+	out := make([]int, len(slots))
+	for i := range out {
+		out[i] = i
+	}
+	slices.SortStableFunc(out, func(a, b int) int { return slots[a].Start.Compare(slots[b].Start) })
+	return out
+}

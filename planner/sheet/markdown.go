@@ -1,0 +1,80 @@
+package sheet
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strings"
+
+	"coatwright/planner"
+)
+
+// Markdown writes the plan as CommonMark with tables. Links to notes are as
+// they stand from the notes' own folder: step/tack-off.md.
+func Markdown(w io.Writer, p *planner.Plan) error {
+	out := bufio.NewWriter(w)
+	fmt.Fprintf(out, "# %s\n\n", escape(p.Title))
+	if r := p.Refused; r != nil {
+		fmt.Fprintf(out, "No plan for %s: nothing gives `%s`.\n\n", escape(r.Part), r.Fact)
+		for _, reason := range r.Reasons {
+			fmt.Fprintf(out, "- %s\n", escape(reason))
+		}
+		return out.Flush()
+	}
+	t := p.Totals
+	fmt.Fprintf(out, "%d steps, %s of work, %s to %s.\n\n", len(p.Steps), duration(t.WorkMin), stamp(t.Start), stamp(t.End))
+	for _, c := range p.Conditions {
+		fmt.Fprintf(out, "- Room, **%s**: %s\n", c.Level, escape(c.What))
+	}
+	fmt.Fprint(out, "\n## Cautions\n\n")
+	for _, c := range p.Cautions {
+		fmt.Fprintf(out, "- **[%s](%s.md)** %s\n", escape(c.Title), c.Note, escape(c.Says))
+	}
+	fmt.Fprint(out, "\n## What you need\n\n| material | mL | g | have at least |\n|---|--:|--:|--:|\n")
+	for _, m := range p.Materials {
+		fmt.Fprintf(out, "| [%s](material/%s.md) | %.0f | %.0f | %s |\n", escape(m.Title), m.Material, m.ML, m.G, ml(m.BuyML))
+	}
+	fmt.Fprint(out, "\n## Steps\n")
+	numbers := numbered(p)
+	for i, s := range p.Steps {
+		markdownStep(out, i+1, s, numbers)
+	}
+	return out.Flush()
+}
+
+func markdownStep(out io.Writer, n int, s planner.Step, numbers map[string]int) {
+	fmt.Fprintf(out, "\n### %d. [%s](%s.md)", n, escape(s.Title), s.Note)
+	if len(s.Films) > 0 {
+		fmt.Fprintf(out, ": %s", escape(strings.Join(s.Films, ", ")))
+	}
+	fmt.Fprintf(out, "\n\n%s to %s, %s. %s\n", stamp(s.Start), s.End.Format("15:04"), escape(strings.Join(s.Parts, ", ")), escape(s.Because))
+	if s.Advised {
+		fmt.Fprintf(out, "\nAdvised: costs %.0f min, saves about %.0f.\n", s.CostsMin, s.SavesMin)
+	}
+	fmt.Fprintln(out)
+	for _, w := range s.Waits {
+		fmt.Fprintf(out, "- %s\n", escape(WaitText(w, numbers)))
+	}
+	if s.Coats > 0 {
+		fmt.Fprintf(out, "- %s\n", escape(filmText(s)))
+	}
+	for _, c := range s.Checks {
+		fmt.Fprintf(out, "- [ ] %s\n", escape(c))
+	}
+	for _, r := range Reasons(s.Why, numbers) {
+		fmt.Fprintf(out, "- Gives %s\n", escape(r))
+	}
+	fmt.Fprintf(out, "- If skipped: %s\n", escape(s.Skipped))
+	if s.Mix == nil {
+		return
+	}
+	fmt.Fprint(out, "\n| pour | mL | to the mark | scale shows | share |\n|---|--:|--:|--:|---|\n")
+	for _, l := range s.Mix.Lines {
+		fmt.Fprintf(out, "| %s | %s | %s | %s | %s |\n", escape(l.Title), ml(l.ML), ml(l.MarkML), grams(l.MarkG), escape(l.Share))
+	}
+}
+
+var escaper = strings.NewReplacer(`\`, `\\`, "`", "\\`", "*", `\*`, "_", `\_`, "[", `\[`, "]", `\]`, "<", `\<`, ">", `\>`, "#", `\#`, "|", `\|`, "\n", " ")
+
+// escape keeps a text from being read as markdown.
+func escape(s string) string { return escaper.Replace(s) }

@@ -1,0 +1,65 @@
+// The server command is coatwright: it serves the notes and the planner to
+// browsers, plans a job file, and checks a folder of notes.
+//
+//	go run ./server [-listen 127.0.0.1:8080] [-data ./data]
+//	go run ./server plan FILE [-format text|markdown|json]
+//	go run ./server check DIR
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"strings"
+	"syscall"
+
+	"coatwright/nearest"
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
+	stop()
+	os.Exit(code)
+}
+
+// Exit codes.
+const (
+	exitOK        = 0
+	exitFailed    = 1 // a job refused, a note in error, a server that could not start
+	exitMalformed = 2 // a job file or a command line that cannot be read
+)
+
+const usage = `coatwright keeps a paint shop's notes and plans its jobs.
+
+  coatwright [-listen 127.0.0.1:8080] [-data ./data]   serve notes and planner
+  coatwright plan FILE [-format text|markdown|json]    plan a job file ("-" reads standard input)
+  coatwright check DIR                                 check a folder of notes
+  coatwright help                                      show this
+`
+
+// run does one command and returns its exit code.
+func run(ctx context.Context, args []string, stdout, stderr io.Writer) int {
+	if len(args) == 0 || strings.HasPrefix(args[0], "-") {
+		return serveCommand(ctx, args, stdout, stderr)
+	}
+	switch args[0] {
+	case "plan":
+		return planCommand(args[1:], stdout, stderr)
+	case "check":
+		return checkCommand(args[1:], stdout, stderr)
+	case "health":
+		return healthCommand(ctx, args[1:], stderr)
+	case "help":
+		fmt.Fprint(stdout, usage)
+		return exitOK
+	}
+	fmt.Fprintf(stderr, "coatwright: found the command %q, expected plan, check or help", args[0])
+	if near := nearest.To(args[0], []string{"plan", "check", "help"}); near != "" {
+		fmt.Fprintf(stderr, "; did you mean %q?", near)
+	}
+	fmt.Fprintln(stderr)
+	return exitMalformed
+}

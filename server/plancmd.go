@@ -1,0 +1,124 @@
+package main
+
+import (
+	"encoding/json"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"slices"
+
+	"coatwright/content"
+	"coatwright/nearest"
+	"coatwright/planner"
+	"coatwright/planner/sheet"
+)
+
+// formats are the ways in which a plan is written out.
+var formats = []string{"text", "markdown", "json"}
+
+// planCommand plans a job file. The file may stand before or after the flags.
+func planCommand(args []string, stdout, stderr io.Writer) int {
+	flags := flag.NewFlagSet("coatwright plan", flag.ContinueOnError)
+	flags.SetOutput(stderr)
+	format := flags.String("format", "text", "text, markdown or json")
+	file, err := fileAndFlags(flags, args)
+	if err != nil {
+		fmt.Fprintln(stderr, "coatwright plan:", err)
+		return exitMalformed
+	}
+	if !slices.Contains(formats, *format) {
+		fmt.Fprintf(stderr, "coatwright plan: found the format %q, expected text, markdown or json", *format)
+		if near := nearest.To(*format, formats); near != "" {
+			fmt.Fprintf(stderr, "; did you mean %q?", near)
+		}
+		fmt.Fprintln(stderr)
+		return exitMalformed
+	}
+	plan, code := planFile(file, stderr)
+	if plan == nil {
+		return code
+	}
+	if err := writePlan(stdout, plan, *format); err != nil {
+		fmt.Fprintln(stderr, "coatwright plan:", err)
+		return exitFailed
+	}
+	if plan.Refused != nil {
+		return exitFailed
+	}
+	return exitOK
+}
+
+// fileAndFlags takes one file name from args, wherever it stands.
+func fileAndFlags(flags *flag.FlagSet, args []string) (string, error) {
+	var files []string
+	for len(args) > 0 {
+		if err := flags.Parse(args); err != nil {
+			return "", err
+		}
+		args = flags.Args()
+		if len(args) > 0 {
+			files, args = append(files, args[0]), args[1:]
+		}
+	}
+	if len(files) != 1 {
+		return "", fmt.Errorf("found %d files, expected one", len(files))
+	}
+	return files[0], nil
+}
+
+// planFile reads and plans a job file; a nil plan comes with an exit code.
+func planFile(file string, stderr io.Writer) (*planner.Plan, int) {
+	document, err := readJob(file)
+	if err != nil {
+		fmt.Fprintln(stderr, "coatwright plan:", err)
+		return nil, exitMalformed
+	}
+	notes, err := content.Load(content.BuiltIn(), nil)
+	if err != nil {
+		fmt.Fprintln(stderr, err)
+		return nil, exitFailed
+	}
+	job, err := planner.ParseJob(file, document, notes.Planner())
+	if err != nil {
+		fmt.Fprintln(stderr, err)
+		return nil, exitMalformed
+	}
+	plan, err := planner.New(job, notes.Planner())
+	if err != nil {
+		fmt.Fprintln(stderr, "coatwright plan:", err)
+		return nil, exitFailed
+	}
+	return plan, exitOK
+}
+
+// readJob reads a job document, "-" from standard input.
+func readJob(file string) ([]byte, error) {
+	in := io.Reader(os.Stdin)
+	if file != "-" {
+		f, err := os.Open(file)
+		if err != nil {
+			return nil, err
+		}
+		defer f.Close()
+		in = f
+	}
+	document, err := io.ReadAll(io.LimitReader(in, maxBody+1))
+	if err == nil && len(document) > maxBody {
+		err = fmt.Errorf("%s: a job document may have at most %d kB", file, maxBody>>10)
+	}
+	return document, err
+}
+
+func writePlan(w io.Writer, plan *planner.Plan, format string) error {
+	switch format {
+	case "json":
+		out := json.NewEncoder(w)
+		out.SetEscapeHTML(false)
+		out.SetIndent("", "  ")
+		return out.Encode(plan)
+	case "markdown":
+		return sheet.Markdown(w, plan)
+	}
+	return sheet.Text(w, plan)
+}
