@@ -68,7 +68,7 @@ func (b *builder) neededItems() []bool {
 func (b *builder) givers() [][]int {
 	out := make([][]int, len(b.items))
 	b.links(func(from, to int, l route.Link) {
-		if !l.Want && !l.Lag {
+		if !l.Want && !l.Lag && !l.Either {
 			out[to] = append(out[to], from)
 		}
 	})
@@ -86,18 +86,24 @@ func (b *builder) position(it *item) int {
 
 // savings is the rework, in minutes, that each item spares by serving wants.
 func (b *builder) savings() []float64 {
-	saves := make([]float64, len(b.items))
+	type served struct {
+		from, to int
+		fact     string
+	}
+	saves, seen := make([]float64, len(b.items)), map[served]bool{}
 	factor := careFactor(b.job, b.lib)
-	add := func(i int, l route.Link) {
-		if l.Want {
-			saves[i] += l.Saves.Minutes() * factor
+	// Groups that share a film would redo it together: a want counts once.
+	add := func(from, to int, l route.Link) {
+		if s := (served{from, to, l.Fact}); l.Want && !seen[s] {
+			seen[s] = true
+			saves[from] += l.Saves.Minutes() * factor
 		}
 	}
-	b.links(func(from, _ int, l route.Link) { add(from, l) })
+	b.links(add)
 	for g, gr := range b.groups {
 		for _, l := range gr.route.Ends {
 			if l.From >= 0 && !l.Missed {
-				add(b.at[g][l.From], l)
+				add(b.at[g][l.From], len(b.items), l)
 			}
 		}
 	}

@@ -7,6 +7,7 @@ import (
 
 	"coatwright/planner/calendar"
 	dry "coatwright/planner/drying"
+	"coatwright/planner/library"
 	"coatwright/planner/route"
 	q "coatwright/quantity"
 )
@@ -58,7 +59,7 @@ func (b *builder) chains(add func(int, wait)) {
 			if last >= 0 {
 				w := wait{after: last}
 				if s := b.items[last].step; s.Stands.In > 0 {
-					w.min, w.until, w.by = b.d.stands(s.Stands), "stood", s.Stands.By
+					w.min, w.until, w.by = b.d.stands(s.Stands), standsUntil(s.Stands), s.Stands.By
 					w.how = dry.How(s.Stands.In, dry.Pace(s.Stands.By), b.job.Room.Air, 1, 1)
 				}
 				add(i, w)
@@ -66,6 +67,15 @@ func (b *builder) chains(add func(int, wait)) {
 			last = i
 		}
 	}
+}
+
+// standsUntil is what a part is after it has stood: set when something in it
+// hardens, dry when something leaves it.
+func standsUntil(d library.Drying) string {
+	if dry.Pace(d.By) == dry.Cure {
+		return "set"
+	}
+	return "dry"
 }
 
 // linkWait turns a link into a lag: a dryness state to wait for, a gift that

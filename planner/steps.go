@@ -256,11 +256,26 @@ func (b *builder) reasons() [][]Reason {
 		}
 	}
 	for i := range why {
-		if why[i] == nil {
-			why[i] = []Reason{}
-		}
+		why[i] = byFact(why[i])
 	}
 	return why
+}
+
+// byFact brings the reasons for one fact together, in the order in which the
+// facts first come up.
+func byFact(why []Reason) []Reason {
+	out := []Reason{}
+	for _, r := range why {
+		if slices.ContainsFunc(out, func(o Reason) bool { return o.Fact == r.Fact }) {
+			continue
+		}
+		for _, same := range why {
+			if same.Fact == r.Fact {
+				out = append(out, same)
+			}
+		}
+	}
+	return out
 }
 
 func (b *builder) asksFor(required int) string {

@@ -21,12 +21,19 @@ type Frame struct {
 	Query string // what stands in the search box
 }
 
+// OwnSearch reports whether the page has its own search box in place of the
+// frame's.
+func (Frame) OwnSearch() bool { return false }
+
 // HomePage is the front door.
 type HomePage struct {
 	Frame
 	Kinds  []KindCount
 	Recent []SavedJob
 }
+
+// OwnSearch is true: the search box of the front door is a large one.
+func (HomePage) OwnSearch() bool { return true }
 
 // KindCount is a kind of note, with how many notes of it there are.
 type KindCount struct {

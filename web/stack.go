@@ -91,25 +91,28 @@ func describe(films []planner.Film) string {
 func (d *drawing) band(b band) {
 	figures := fmt.Sprintf("%s · %s µm", coats(b.Coats), amount(b.DryUm))
 	d.link("#"+b.Step, b.Title+", "+figures)
-	d.rect("band "+bandClass(b.Role), b.rectangle, b.Colour)
-	switch b.Role {
-	case "clear":
-		d.path("sheen", hatch(b.rectangle, 16))
-	case "candy":
-		d.path("tint", hatch(b.rectangle, 6))
-	case "effect":
-		d.path("fleck-dark", flecks(b.rectangle, int(b.w*b.h/90)))
-		d.path("fleck", flecks(rectangle{b.x + 2, b.y + 1, b.w - 4, b.h - 2}, int(b.w*b.h/70)))
-	}
+	d.rect("band", b.rectangle, drawable(b.Colour))
+	d.marks(b)
 	d.path("leader", fmt.Sprintf("M%s %sH%s", num(bandRight), num(b.y+13), num(bandRight+7)))
 	d.text("label", bandRight+10, b.y+17, shorten(b.Title, labelLength))
 	d.text("figures", bandRight+10, b.y+32, figures)
 	d.unlink()
 }
 
-// bandClass is the style of a film's face where the job gives it no colour.
-// Roles are words of the notes; the style sheet knows the usual ones.
-func bandClass(role string) string { return "role-" + role }
+// marks tell films apart where colour cannot: on grey paper, or in a film that
+// has none.
+func (d *drawing) marks(b band) {
+	switch {
+	case b.Role == "clear":
+		d.path("sheen", hatch(b.rectangle, 16))
+	case b.Role == "candy":
+		d.path("tint", hatch(b.rectangle, 6))
+	case b.Role == "effect":
+		d.flecks(b.rectangle, "")
+	case b.Colour == "":
+		d.path("grain", flecks(b.rectangle, int(b.w*b.h/60), 0))
+	}
+}
 
 func coats(n int) string {
 	if n == 1 {

@@ -77,16 +77,28 @@ func hatch(r rectangle, gap float64) string {
 	return b.String()
 }
 
-// flecks is path data of short strokes scattered over r, always the same: the
-// golden ratio spreads them without a pattern that the eye finds.
-func flecks(r rectangle, count int) string {
+// flecks scatters light and dark flakes over r; light ones of a colour where
+// one is given.
+func (d *drawing) flecks(r rectangle, colour string) {
+	d.path("fleck-dark", flecks(r, int(r.w*r.h/70), 2.4))
+	d.printf(`<path class="fleck" d="%s"`, flecks(rectangle{r.x + 2, r.y + 1, r.w - 4, r.h - 2}, int(r.w*r.h/50), 2))
+	if colour != "" {
+		d.printf(` stroke="%s"`, html.EscapeString(colour))
+	}
+	d.printf(`/>`)
+}
+
+// flecks is path data of strokes of a length (dots, for 0) scattered over r,
+// always the same: the golden ratio spreads them without a pattern that the
+// eye finds.
+func flecks(r rectangle, count int, length float64) string {
 	const golden = 0.618033988749895
 	var b strings.Builder
 	for i := range count {
 		u := math.Mod(float64(i+1)*golden, 1)
 		v := (float64(i) + 0.5) / float64(count)
 		x, y := r.x+3+v*(r.w-9), r.y+2.5+u*(r.h-5)
-		fmt.Fprintf(&b, "M%s %sl3 %s", num(x), num(y), num(float64(i%3)-1))
+		fmt.Fprintf(&b, "M%s %sl%s %s", num(x), num(y), num(length), num(length*float64(i%3-1)/3))
 	}
 	return b.String()
 }

@@ -41,9 +41,12 @@ func effectSwatch(roles, colours []string) template.HTML {
 		case i == 0:
 			d.rect("flat", face, colour)
 		}
-		if role == "effect" {
-			d.path("fleck-dark", flecks(face, 60))
-			d.path("fleck", flecks(rectangle{2, 1, swatchWidth - 4, swatchHeight - 2}, 80))
+		switch {
+		case role == "effect" && i == 0:
+			d.flecks(face, "")
+		case role == "effect":
+			d.rect("wash", face, colour)
+			d.flecks(face, colour)
 		}
 	}
 	return d.HTML()
@@ -82,6 +85,6 @@ func finishSwatch(gloss float64) template.HTML {
 // newSwatch starts a drawing that only repeats what its label says.
 func newSwatch() *drawing {
 	d := &drawing{}
-	d.printf(`<svg class="swatch" aria-hidden="true" viewBox="0 0 %s %s" preserveAspectRatio="none">`, num(swatchWidth), num(swatchHeight))
+	d.printf(`<svg class="swatch" aria-hidden="true" viewBox="0 0 %s %s" preserveAspectRatio="xMidYMid slice">`, num(swatchWidth), num(swatchHeight))
 	return d
 }

@@ -15,7 +15,7 @@ import (
 // a phone without sliding it about.
 const (
 	timeWidth  = 330.0
-	axisRight  = 38.0 // hours stand left of it
+	axisRight  = 42.0 // hours stand left of it
 	hourHeight = 54.0 // the least for an hour
 	dayTop     = 34.0 // below the name of the day
 	offHeight  = 30.0 // of the strip for the hours off

@@ -1,6 +1,7 @@
 package amounts
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -47,7 +48,7 @@ func Resolve(parts []Part) ([]float64, error) {
 		total += amount
 	}
 	if total == 0 {
-		return nil, fmt.Errorf("the mix has nothing in it; expected at least one part above 0 parts")
+		return nil, errors.New("the mix has nothing in it; expected at least one part above 0 parts")
 	}
 	for i := range amounts {
 		amounts[i] /= total
@@ -58,7 +59,7 @@ func Resolve(parts []Part) ([]float64, error) {
 // amountOf is how many parts by volume p comes to, after the earlier ones.
 func amountOf(p Part, byName map[string]float64, earlier []string) (float64, error) {
 	if _, again := byName[p.Name]; again {
-		return 0, fmt.Errorf("poured twice; expected each part once")
+		return 0, errors.New("poured twice; expected each part once")
 	}
 	if p.Of == "" {
 		return p.Parts, sound(p.Parts, "parts by volume")

@@ -143,11 +143,20 @@ func (e *explainer) addBefore(a *Action, states []string) {
 	}
 }
 
+// open reports whether the top film's recoat window can be used.
+func (e *explainer) open() bool {
+	if e.state.top == nil || e.Shut[e.state.top.Slug] {
+		return false
+	}
+	_, dries := e.Lag(e.state.top, recoat)
+	return dries
+}
+
 // grip is what m holds on by: the scratch, else the open window of the film below.
 func (e *explainer) grip(m *library.Material) []Link {
 	if m.Key != (q.Range[q.Grit]{}) && e.state.grit != 0 {
 		if meets, ok := e.grits[e.state.grit-1].Meets(m.Key); ok {
-			return e.gift(nil, Link{Fact: e.facts[e.keyed], Number: meets}, e.keyed)
+			return e.gift(nil, Link{Fact: e.facts[e.keyed], Number: meets, Either: e.open()}, e.keyed)
 		}
 	}
 	if e.state.top == nil {

@@ -83,6 +83,7 @@ type Link struct {
 	Max     q.Time // ... and no longer than this; 0: no limit
 	By      string // what paces Min
 	Lag     bool   // the fact is a dryness state: a wait, not a gift
+	Either  bool   // without this gift the open window of the film below would do
 }
 
 // Route is a sequence of actions. The last entry of Ends holds what hand-over needs.
