@@ -74,17 +74,10 @@ func (f *front) kind(n *Note, m *strictyaml.Map, lib *library.Library) {
 
 // checkLink reports a link to a note that is not there.
 func (l *loader) checkLink(f file, k link) {
-	var all []string
-	for kind, slugs := range l.slugs {
-		for _, slug := range slugs {
-			all = append(all, kind+"/"+slug)
-		}
-	}
-	if slices.Contains(all, k.to) {
+	if _, found := slices.BinarySearch(l.paths, k.to); found {
 		return
 	}
-	slices.Sort(all)
-	near := nearestWord(k.to, all)
+	near := nearestWord(k.to, l.paths)
 	if near != "" {
 		near = relative(f.kind, near)
 	}

@@ -119,6 +119,9 @@ func (f *front) need(v *strictyaml.Value) library.Need {
 			n.Any = append(n.Any, f.literal(item, "a fact", f.facts))
 		}
 		m.Close()
+		if len(n.Any) == 0 {
+			any.Fail("a list of facts, one of which must hold", "")
+		}
 		return n
 	}
 	if len(m.Keys()) != 1 {
@@ -155,6 +158,9 @@ func (f *front) wants(v *strictyaml.Value) []library.Want {
 				m.Fail(key, "one fact in each want", "")
 			}
 			w.Fact, w.Saves = key, strictyaml.Quantity[q.Time](saves)
+		}
+		if len(m.Keys()) == 1 && w.Because != "" {
+			item.Fail("a fact and what it saves, such as smooth: 40 min", "")
 		}
 		wants = append(wants, w)
 	}

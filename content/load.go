@@ -62,7 +62,8 @@ func Load(tree, base fs.FS) (*Library, error) {
 type loader struct {
 	words    *library.Vocabulary
 	files    []file
-	slugs    map[string][]string
+	slugs    map[string][]string // kind to the slugs of its notes
+	paths    []string            // of all notes, sorted
 	problems strictyaml.Problems
 }
 
@@ -166,6 +167,10 @@ func (l *loader) link() (*Library, error) {
 	lib := &Library{notes: map[string]*Note{}, mentions: map[string][]*Note{}, planner: emptyPlannerLibrary(l.words)}
 	reader := newFront(l.words, l.slugs)
 	for _, f := range l.files {
+		l.paths = append(l.paths, f.kind+"/"+f.slug)
+	}
+	slices.Sort(l.paths)
+	for _, f := range l.files {
 		note, err := l.note(f, reader, lib.planner)
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", f.name, err)
@@ -173,10 +178,12 @@ func (l *loader) link() (*Library, error) {
 		lib.notes[note.Path()] = note
 		lib.sorted = append(lib.sorted, note)
 	}
-	lib.problemsOfPlanner(l)
+	if len(l.problems) == 0 {
+		lib.problemsOfPlanner(l)
+	}
 	if err := l.problems.Err(); err != nil {
 		slices.SortStableFunc(l.problems, func(a, b *strictyaml.Problem) int {
-			return cmp.Or(cmp.Compare(a.File, b.File), cmp.Compare(a.Line, b.Line))
+			return cmp.Or(cmp.Compare(a.File, b.File), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 		})
 		return nil, l.problems
 	}

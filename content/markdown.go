@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"path"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/ast"
@@ -70,8 +71,8 @@ func (b *body) visit(n ast.Node, kind string, source []byte) {
 	case *ast.Link:
 		dest := string(n.Destination)
 		if to, isNote := target(kind, dest); isNote {
-			line, col := place(source, "]("+dest)
-			b.links = append(b.links, link{to: to, as: dest, line: line, col: col + len("](")})
+			line, col := place(source, n.Pos())
+			b.links = append(b.links, link{to: to, as: dest, line: line, col: col})
 			n.Destination = []byte("/note/" + to + fragment(dest))
 		}
 	case *ast.Blockquote:
@@ -113,10 +114,12 @@ func fragment(dest string) string {
 	return ""
 }
 
-// place is the line and column of source, from 1, at which text first stands.
-func place(source []byte, text string) (line, column int) {
-	i := max(bytes.Index(source, []byte(text)), 0)
-	return 1 + bytes.Count(source[:i], []byte("\n")), i - bytes.LastIndexByte(source[:i], '\n')
+// place is the line and column of source, from 1, of its byte i. A column is a
+// letter, as an editor counts.
+func place(source []byte, i int) (line, column int) {
+	before := source[:i]
+	start := bytes.LastIndexByte(before, '\n') + 1
+	return 1 + bytes.Count(before, []byte("\n")), 1 + utf8.RuneCount(before[start:])
 }
 
 // plain is the text of n and what is below it, blocks apart by a space.

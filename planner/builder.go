@@ -22,6 +22,7 @@ type builder struct {
 	items  []*item
 	ids    []string
 	at     []map[int]int // by group: action to item
+	waits  [][]wait      // by item
 }
 
 func newBuilder(job *Job, lib *library.Library, d *drying, groups []*group) *builder {
@@ -37,6 +38,7 @@ func newBuilder(job *Job, lib *library.Library, d *drying, groups []*group) *bui
 			b.at[g][a] = i
 		}
 	}
+	b.waits = b.allWaits()
 	return b
 }
 
@@ -86,7 +88,7 @@ func (b *builder) area(it *item) q.Area {
 // coats is how many coats of the item's film are laid.
 func (b *builder) coats(it *item) int {
 	g := b.groupsOf(it)[0]
-	return b.groups[g].problem(b.job, b.lib, b.d, nil).Coats(it.material)
+	return b.groups[g].problem.Coats(it.material)
 }
 
 // hands is the painter's own time for an item; flash is the time between its

@@ -15,6 +15,7 @@ type group struct {
 	assembled bool
 	bare      bool // nothing on the parts must stay free of paint
 	parts     []Part
+	problem   *route.Problem
 	route     *route.Route
 }
 
@@ -72,8 +73,8 @@ func (g *group) facts() []library.Literal {
 	return facts
 }
 
-// problem is the route problem of the group.
-func (g *group) problem(job *Job, lib *library.Library, d *drying, shut map[string]bool) *route.Problem {
+// routeProblem is the group's problem for package route.
+func (g *group) routeProblem(job *Job, lib *library.Library, d *drying, shut map[string]bool) *route.Problem {
 	area, largest := g.area()
 	finish := lib.Finishes[job.Finish]
 	return &route.Problem{

@@ -52,7 +52,8 @@ func refusedPlan(job *Job, r *Refusal) *Plan {
 func routes(job *Job, lib *library.Library, d *drying, shut map[string]bool) ([]*group, *Refusal, error) {
 	groups := groupParts(job, lib)
 	for _, g := range groups {
-		found, refused, err := route.Find(g.problem(job, lib, d, shut))
+		g.problem = g.routeProblem(job, lib, d, shut)
+		found, refused, err := route.Find(g.problem)
 		if err != nil {
 			return nil, nil, err
 		}

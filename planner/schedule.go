@@ -23,8 +23,8 @@ type wait struct {
 	how      string
 }
 
-// waits is, for each item, what it waits for.
-func (b *builder) waits() [][]wait {
+// allWaits is, for each item, what it waits for.
+func (b *builder) allWaits() [][]wait {
 	waits := make([][]wait, len(b.items))
 	add := func(to int, w wait) {
 		if w.after == to {
@@ -142,7 +142,6 @@ func (b *builder) bench(add func(int, wait)) {
 
 // schedule places every item in working hours.
 func (b *builder) schedule() ([]calendar.Slot, error) {
-	waits := b.waits()
 	var acts []calendar.Activity
 	first, last := make([]int, len(b.items)), make([]int, len(b.items))
 	for i, it := range b.items {
@@ -153,7 +152,7 @@ func (b *builder) schedule() ([]calendar.Slot, error) {
 			if n > 0 {
 				act.Lags = []calendar.Lag{{After: len(acts) - 1}}
 			} else {
-				for _, w := range waits[i] {
+				for _, w := range b.waits[i] {
 					act.Lags = append(act.Lags, calendar.Lag{After: last[w.after], Min: lagOf(w.min), Max: w.max.Duration()})
 				}
 			}

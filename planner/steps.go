@@ -14,12 +14,12 @@ import (
 // plan puts everything about the placed items into words and figures.
 func (b *builder) plan(slots []calendar.Slot) *Plan {
 	p := &Plan{Title: b.job.Title, Job: b.job, Films: []Film{}}
-	waits, reasons, advice := b.waits(), b.reasons(), b.advice()
+	reasons, advice := b.reasons(), b.advice()
 	for _, i := range order(slots) {
 		s := b.stepOf(i)
 		s.Start, s.End = slots[i].Start, slots[i].End
 		s.Why = reasons[i]
-		s.Waits = b.waitsOf(waits[i])
+		s.Waits = b.waitsOf(b.waits[i])
 		s.Advised, s.CostsMin, s.SavesMin = advice[i].advised, advice[i].costs, advice[i].saves
 		s.Meanwhile = b.meanwhile(i, slots)
 		p.Steps = append(p.Steps, s)

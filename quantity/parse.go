@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 	"strings"
@@ -66,57 +67,70 @@ var (
 	grit  = dimension{"a P-grit number", "320", []unit{{"", 1, 0}}}
 )
 
-// Parse reads one quantity such as "15 um" or "74 F" into SI.
+// Parse reads one quantity such as "15 um" or "74 F" into SI. Nothing that is
+// measured here can be below zero, a temperature below absolute zero.
 // The error is an *Error.
 func Parse[Q Quantity](s string) (Q, error) {
 	var q Q
-	v, err := parse(s, q.dimension())
+	number, unit := split(s)
+	v, err := convert(s, number, unit, q.dimension())
 	return Q(v), err
 }
 
 // ParseRange reads "5..10 %", or a single quantity as a range of no width.
 // The low end must not exceed the high end. The error is an *Error.
 func ParseRange[Q Quantity](s string) (Range[Q], error) {
-	var q Q
-	d := q.dimension()
 	low, high, found := strings.Cut(s, "..")
 	if !found {
-		v, err := parse(s, d)
-		return Range[Q]{Q(v), Q(v)}, err
+		v, err := Parse[Q](s)
+		return Range[Q]{v, v}, err
 	}
-	h, err := parse(high, d)
+	var q Q
+	d := q.dimension()
+	number, unit := split(high)
+	h, err := convert(s, number, unit, d)
 	if err != nil {
 		return Range[Q]{}, err
 	}
-	_, unit := split(high)
-	l, err := parse(strings.TrimSpace(low)+" "+unit, d)
+	lowNumber, extra := split(low)
+	if extra != "" {
+		return Range[Q]{}, &Error{Found: s, Expected: "the unit once, after the high end"}
+	}
+	l, err := convert(s, lowNumber, unit, d)
 	if err != nil {
 		return Range[Q]{}, err
 	}
 	if l > h {
-		return Range[Q]{}, &Error{Found: s, Expected: "a range with its low end first, such as " + strconv.Quote(strings.TrimSpace(high[:len(high)-len(unit)])+".."+strings.TrimSpace(low)+" "+unit)}
+		turned := strings.TrimSpace(number + ".." + lowNumber + " " + unit)
+		return Range[Q]{}, &Error{Found: s, Expected: "a range with its low end first, such as " + strconv.Quote(turned)}
 	}
 	return Range[Q]{Q(l), Q(h)}, nil
 }
 
-func parse(s string, d dimension) (float64, error) {
-	number, name := split(s)
+// convert turns a number and the name of its unit into SI. They are part of
+// the text found, which the error shows.
+func convert(found, number, name string, d dimension) (float64, error) {
 	v, err := strconv.ParseFloat(number, 64)
-	if err != nil || math.IsInf(v, 0) || math.IsNaN(v) {
-		return 0, &Error{Found: s, Expected: d.name + " such as " + strconv.Quote(d.example)}
+	if err != nil {
+		return 0, &Error{Found: found, Expected: d.name + " such as " + strconv.Quote(d.example)}
 	}
 	for _, u := range d.units {
-		if u.name == name {
-			return (v + u.offset) * u.factor, nil
+		if u.name != name {
+			continue
 		}
+		si := (v + u.offset) * u.factor
+		if si < 0 || math.IsInf(si, 0) {
+			return 0, &Error{Found: found, Expected: d.name + " of zero or more, such as " + strconv.Quote(d.example)}
+		}
+		return si, nil
 	}
 	names := make([]string, len(d.units))
 	for i, u := range d.units {
-		names[i] = u.name
+		names[i] = cmp.Or(u.name, "no unit")
 	}
-	e := &Error{Found: s, Expected: d.name + " in one of: " + strings.Join(names, ", ")}
+	e := &Error{Found: found, Expected: d.name + " in one of: " + strings.Join(names, ", ")}
 	if n := nearest.To(name, names); n != "" {
-		e.Nearest = number + " " + n
+		e.Nearest = strings.TrimSuffix(strings.TrimSpace(found), name) + n
 	}
 	return 0, e
 }

@@ -87,7 +87,7 @@ func (s *site) suggest(c *gin.Context) error {
 	}
 	out := []suggestion{}
 	for _, h := range hits {
-		out = append(out, suggestion{h.Path, web.KindName(h.Kind), h.Title, h.Fragment})
+		out = append(out, suggestion{h.Path, web.KindOne(h.Kind), h.Title, h.Fragment})
 	}
 	c.JSON(http.StatusOK, out)
 	return nil

@@ -130,8 +130,10 @@ func (s *site) notFound(path string) error {
 	return f
 }
 
+// wantsJSON reports whether the caller asked for data: by its Accept header, or
+// with ?format=json, which a link can carry.
 func wantsJSON(c *gin.Context) bool {
-	return c.NegotiateFormat(gin.MIMEHTML, gin.MIMEJSON) == gin.MIMEJSON
+	return c.Query("format") == "json" || c.NegotiateFormat(gin.MIMEHTML, gin.MIMEJSON) == gin.MIMEJSON
 }
 
 func (s *site) asset(c *gin.Context) error {

@@ -34,22 +34,21 @@ type Document struct {
 }
 
 // Read parses src, which starts after `before` lines of file, and returns its
-// top mapping. The mapping is empty when src cannot be parsed; the problems
-// say why.
+// top mapping, nil when src cannot be parsed; the problems say why.
 func Read(file string, src []byte, before int) (*Map, *Document) {
 	d := &Document{file: file, before: before}
 	if deep := tooDeep(src); deep > 0 {
 		d.add(deep, 1, "", "brackets nested too deep", fmt.Sprintf("at most %d levels", maxDepth), "")
-		return d.emptyMap(), d
+		return nil, d
 	}
 	f, err := parser.ParseBytes(src, 0)
 	if err != nil {
 		d.addSyntax(err)
-		return d.emptyMap(), d
+		return nil, d
 	}
 	if len(f.Docs) == 0 || f.Docs[0].Body == nil {
 		d.add(1, 1, "", "nothing", "a mapping of keys to values", "")
-		return d.emptyMap(), d
+		return nil, d
 	}
 	if len(f.Docs) > 1 && f.Docs[1].Body != nil {
 		p := f.Docs[1].Body.GetToken().Position
@@ -91,17 +90,13 @@ func (d *Document) addSyntax(err error) {
 func tooDeep(src []byte) int {
 	depth := 0
 	for i, line := range strings.Split(string(src), "\n") {
-		depth += strings.Count(line, "[") + strings.Count(line, "{") - strings.Count(line, "]") - strings.Count(line, "}")
+		depth = max(0, depth+strings.Count(line, "[")+strings.Count(line, "{")-strings.Count(line, "]")-strings.Count(line, "}"))
 		indent := len(line) - len(strings.TrimLeft(line, " -?:"))
 		if depth > maxDepth || indent > 8*maxDepth || strings.Count(line, "[")+strings.Count(line, "{") > 4*maxDepth {
 			return i + 1
 		}
 	}
 	return 0
-}
-
-func (d *Document) emptyMap() *Map {
-	return &Map{at: &Value{doc: d}, values: map[string]*Value{}}
 }
 
 // Value is one value of a document. A nil *Value stands for an absent key:
@@ -140,14 +135,16 @@ func (v *Value) describe() string {
 		return "a mapping"
 	case *ast.SequenceNode:
 		return "a list"
-	case ast.ScalarNode:
-		return strconv.Quote(scalarText(n))
 	default:
+		if text, ok := scalarText(n); ok {
+			return strconv.Quote(text)
+		}
 		return "a YAML " + strings.ToLower(n.Type().String())
 	}
 }
 
-// Map is a mapping of a document.
+// Map is a mapping of a document. A nil *Map stands for one that is absent or
+// could not be read: its methods find no keys and report nothing.
 type Map struct {
 	at     *Value
 	keys   []string
@@ -156,7 +153,7 @@ type Map struct {
 	asked  []string
 }
 
-// Map returns v as a mapping, an empty one when it is something else.
+// Map returns v as a mapping, nil when it is absent or something else.
 func (v *Value) Map() *Map {
 	if v == nil {
 		return nil
@@ -170,7 +167,7 @@ func (v *Value) Map() *Map {
 		pairs = []*ast.MappingValueNode{n}
 	default:
 		v.Fail("a mapping of keys to values", "")
-		return m
+		return nil
 	}
 	for _, pair := range pairs {
 		m.add(pair)
@@ -180,15 +177,11 @@ func (v *Value) Map() *Map {
 
 func (m *Map) add(pair *ast.MappingValueNode) {
 	t := pair.Key.GetToken()
-	scalar, plain := pair.Key.(ast.ScalarNode)
-	key := t.Value
-	if plain {
-		key = scalarText(scalar)
-	}
+	key, plain := scalarText(pair.Key)
 	_, twice := m.values[key]
 	switch d := m.at.doc; {
-	case !plain || pair.Key.IsMergeKey():
-		d.add(t.Position.Line, t.Position.Column, m.at.path, strconv.Quote(key), "a plain key", "")
+	case !plain:
+		d.add(t.Position.Line, t.Position.Column, m.at.path, strconv.Quote(t.Value), "a plain key", "")
 		return
 	case twice:
 		d.add(t.Position.Line, t.Position.Column, m.at.path, "a second "+strconv.Quote(key), "each key once", "")

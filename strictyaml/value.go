@@ -13,28 +13,36 @@ import (
 	q "coatwright/quantity"
 )
 
-// scalarText is a scalar as it was written, without its quotes.
-func scalarText(n ast.ScalarNode) string {
+// scalarText is a scalar as it was written, without its quotes. Anchors,
+// aliases, tags and merge keys are none: goccy/go-yaml counts them as such.
+func scalarText(n ast.Node) (text string, ok bool) {
 	switch n := n.(type) {
 	case *ast.StringNode:
-		return n.Value
+		return n.Value, true
 	case *ast.LiteralNode:
-		return strings.TrimRight(n.Value.Value, "\n")
+		return strings.TrimRight(n.Value.Value, "\n"), true
+	case *ast.IntegerNode, *ast.FloatNode, *ast.BoolNode, *ast.InfinityNode, *ast.NanNode:
+		return n.GetToken().Value, true
 	}
-	return n.GetToken().Value
+	return "", false
 }
 
-// Text returns v as text, "" when it is absent or not a scalar.
+// scalar is v's text without the space around it, "" when v is not a scalar.
+func (v *Value) scalar() string {
+	text, _ := scalarText(v.node)
+	return strings.TrimSpace(text)
+}
+
+// Text returns v as text, "" when it is absent, empty or not a scalar.
 func (v *Value) Text() string {
 	if v == nil {
 		return ""
 	}
-	n, ok := v.node.(ast.ScalarNode)
-	if _, null := v.node.(*ast.NullNode); !ok || null {
+	s := v.scalar()
+	if s == "" {
 		v.Fail("text", "")
-		return ""
 	}
-	return strings.TrimSpace(scalarText(n))
+	return s
 }
 
 // List returns the items of v, nil when it is absent or not a list.
@@ -72,8 +80,8 @@ func (v *Value) OneOf(what string, words []string) string {
 	if v == nil {
 		return ""
 	}
-	s := v.Text()
-	if s == "" || slices.Contains(words, s) {
+	s := v.scalar()
+	if slices.Contains(words, s) {
 		return s
 	}
 	expected := what
@@ -111,7 +119,7 @@ func (v *Value) Int(low, high int) int {
 	if v == nil {
 		return 0
 	}
-	n, err := strconv.Atoi(v.Text())
+	n, err := strconv.Atoi(v.scalar())
 	if err != nil || n < low || n > high {
 		v.Fail(fmt.Sprintf("a whole number from %d to %d", low, high), "")
 		return 0
@@ -124,7 +132,7 @@ func (v *Value) Number() float64 {
 	if v == nil {
 		return 0
 	}
-	f, err := strconv.ParseFloat(v.Text(), 64)
+	f, err := strconv.ParseFloat(v.scalar(), 64)
 	if err != nil || !(f > 0) || f > 1e9 {
 		v.Fail("a number above 0", "")
 		return 0
@@ -137,7 +145,7 @@ func (v *Value) Bool() bool {
 	if v == nil {
 		return false
 	}
-	switch v.Text() {
+	switch v.scalar() {
 	case "yes", "true":
 		return true
 	case "no", "false":
@@ -152,7 +160,7 @@ func Quantity[Q q.Quantity](v *Value) Q {
 	if v == nil {
 		return 0
 	}
-	x, err := q.Parse[Q](v.Text())
+	x, err := q.Parse[Q](v.scalar())
 	v.failQuantity(err)
 	return x
 }
@@ -162,7 +170,7 @@ func Range[Q q.Quantity](v *Value) q.Range[Q] {
 	if v == nil {
 		return q.Range[Q]{}
 	}
-	r, err := q.ParseRange[Q](v.Text())
+	r, err := q.ParseRange[Q](v.scalar())
 	v.failQuantity(err)
 	return r
 }

@@ -48,7 +48,8 @@ type Field struct {
 	Value             string
 	Problem           string
 	Options           []Choice
-	Show              string // shapes that the field is for; "" for all
+	None              string // what choosing none of them is called; "" where one must be chosen
+	Show              string // the shapes, or the colour, that the field is for; "" for all
 	Drawn             bool   // options carry a drawing
 	form              Form
 }
@@ -56,6 +57,13 @@ type Field struct {
 // Field makes a field from its name, its label and a hint.
 func (p FormPage) Field(name, label, hint string) Field {
 	return Field{Name: name, Label: label, Hint: hint, Value: p.Form.Get(name), Problem: p.problem(name), form: p.Form}
+}
+
+// Colour makes a field for one of the job's colours.
+func (p FormPage) Colour(name, label string) Field {
+	f := p.Field("colour-"+name, label, "")
+	f.Show = name
+	return f
 }
 
 // Pick makes a field that offers options.
@@ -79,6 +87,12 @@ func (p FormPage) problem(name string) string {
 		}
 	}
 	return ""
+}
+
+// OrNone offers to choose none of the options.
+func (f Field) OrNone(label string) Field {
+	f.None = label
+	return f
 }
 
 // DescribedBy lists the ids of the hint and the problem, for aria-describedby.

@@ -10,9 +10,8 @@ import (
 // interval is a stretch of time in the timeline.
 type interval struct {
 	from, to time.Time
-	step     int  // index of the step it belongs to
-	track    int  // which of several side by side
-	open     bool // it goes on beyond what is shown
+	step     int // index of the step it belongs to
+	track    int // which of several side by side
 }
 
 // workIntervals are the hands-on stretches, a step each.
@@ -36,28 +35,22 @@ func dryIntervals(p *planner.Plan) []interval {
 	return sideBySide(inOrder(longest))
 }
 
-// windowIntervals run from when a step may first start to when it is too late.
-// Where that is on a later day than the step, the stretch ends with the
-// step's own day and stays open.
+// windowIntervals run from when a step may first start to when it is too late:
+// of each step's windows the tightest, where it closes on the step's own day.
+// One that closes later presses nobody; the step's text still names it.
 func windowIntervals(p *planner.Plan) []interval {
 	tightest := map[string]interval{}
 	eachWait(p, func(i int, w planner.Wait, after planner.Step) {
-		if w.Max == 0 {
+		s := p.Steps[i]
+		v := interval{from: after.End.Add(minutes(w.Min)), to: after.End.Add(minutes(w.Max)), step: i}
+		if w.Max == 0 || !sameDay(v.to, s.Start) {
 			return
 		}
-		v := interval{from: after.End.Add(minutes(w.Min)), to: after.End.Add(minutes(w.Max)), step: i}
-		if start := p.Steps[i].Start; !sameDay(v.to, start) {
-			v.to, v.open = dayEnd(start), true
-		}
-		if old, ok := tightest[w.After]; !ok || v.to.Before(old.to) {
-			tightest[w.After] = v
+		if old, ok := tightest[s.ID]; !ok || v.to.Before(old.to) {
+			tightest[s.ID] = v
 		}
 	})
 	return sideBySide(inOrder(tightest))
-}
-
-func dayEnd(t time.Time) time.Time {
-	return time.Date(t.Year(), t.Month(), t.Day()+1, 0, 0, 0, 0, t.Location())
 }
 
 // eachWait calls f for every wait of a step i on an earlier step.

@@ -108,21 +108,28 @@ type ShownStep struct {
 // Show hands a step to its template.
 func (p PlanPage) Show(s PlanStep) ShownStep { return ShownStep{p, s} }
 
-// ShownWait is a wait with the step that started its clock.
+// ShownWait is a wait of a step, with the step that started its clock.
 type ShownWait struct {
 	planner.Wait
-	Giver PlanStep
+	Giver, Taker PlanStep
 }
 
-// WaitOf finds what started the clock of a wait.
-func (p PlanPage) WaitOf(w planner.Wait) ShownWait { return ShownWait{w, p.Step(w.After)} }
+// WaitOf finds what started the clock of a step's wait.
+func (p PlanPage) WaitOf(s PlanStep, w planner.Wait) ShownWait {
+	return ShownWait{Wait: w, Giver: p.Step(w.After), Taker: s}
+}
 
-// Closes is the latest start that the wait leaves; the zero time where it never closes.
-func (w ShownWait) Closes() time.Time {
+// Closes is the latest start that the wait leaves, with its day where that is
+// not the step's own; "" where it never closes.
+func (w ShownWait) Closes() string {
 	if w.Max == 0 || w.Giver.N == 0 {
-		return time.Time{}
+		return ""
 	}
-	return w.Giver.End.Add(minutes(w.Max))
+	latest := w.Giver.End.Add(minutes(w.Max))
+	if sameDay(latest, w.Taker.Start) {
+		return clock(latest)
+	}
+	return moment(latest)
 }
 
 func minutes(m float64) time.Duration { return time.Duration(m * float64(time.Minute)) }

@@ -241,6 +241,6 @@ func samples() map[string][]Page {
 		"form":   {sampleForm(), FormPage{Choices: sampleChoices(), Form: NewForm(sampleChoices())}, FormPage{}},
 		"plan":   {samplePlanPage(), refusedPage(), PlanPage{Plan: &planner.Plan{}}},
 		"jobs":   {JobsPage{Frame: Frame{Title: "Jobs", Here: AtJobs}, Jobs: jobs}, JobsPage{}},
-		"error":  {ErrorPage{Frame: Frame{Title: "Not found"}, Status: 404, Heading: "There is no such note", Detail: "Found step/tack-of; notes of this kind are listed under Steps.", Suggest: "/note/step/tack-off"}, ErrorPage{}},
+		"error":  {ErrorPage{Frame: Frame{Title: "Not found"}, Status: 404, Heading: "There is no such note", Detail: "Found step/tack-of; notes of this kind are listed under Steps.", Suggest: "/note/step/tack-off"}, ErrorPage{Heading: "Something went wrong"}},
 	}
 }

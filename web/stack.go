@@ -12,13 +12,14 @@ import (
 // Measures of a section drawing, in SVG units.
 const (
 	stackWidth  = 340.0
-	bandRight   = 150.0 // where the films end and their labels begin
-	bandStep    = 9.0   // how far each film stands back from the one below
+	bandRight   = 124.0 // where the films end and their labels begin
+	bandStep    = 9.0   // how far each film stands back from the one below, at most
+	bandSteps   = 66.0  // how far all of them may stand back
 	bandLowest  = 38.0  // least height of a film: two lines of text
 	bandHighest = 96.0  // height of the thickest film
 	baseHeight  = 40.0  // of the surface
 	stackMargin = 6.0
-	labelLength = 30 // letters of a label's first line
+	labelLength = 24 // letters of a label's first line
 )
 
 // band is a film in the drawing.
@@ -47,13 +48,14 @@ func layBands(films []planner.Film) []band {
 		thickest = max(thickest, f.DryUm)
 	}
 	bands := make([]band, len(films))
+	step := min(bandStep, bandSteps/float64(len(films)))
 	y := stackMargin
 	for i, f := range slices.Backward(films) {
 		h := bandLowest
 		if thickest > 0 {
 			h = max(h, bandHighest*f.DryUm/thickest)
 		}
-		left := stackMargin + bandStep*float64(i+1)
+		left := stackMargin + step*float64(i+1)
 		bands[i] = band{f, rectangle{left, y, bandRight - left, h}}
 		y += h
 	}

@@ -8,8 +8,8 @@ import (
 
 // Measures of a swatch, in SVG units.
 const (
-	swatchWidth  = 96.0
-	swatchHeight = 48.0
+	swatchWidth  = 140.0
+	swatchHeight = 64.0
 	candySteps   = 3  // a swatch shows a transparent colour at one, two and three coats
 	shineStrips  = 32 // a highlight is drawn in so many strips
 )
@@ -67,7 +67,7 @@ func finishSwatch(gloss float64) template.HTML {
 	d := newSwatch()
 	d.rect("flat", rectangle{0, 0, swatchWidth, swatchHeight}, "")
 	share := min(max(gloss/100, 0), 1)
-	width := 3 + 26*(1-share) // of the highlight, in units
+	width := swatchWidth * (0.03 + 0.27*(1-share)) // of the highlight
 	bright := 0.3 + 0.7*share
 	strip := swatchWidth / shineStrips
 	for i := range shineStrips {

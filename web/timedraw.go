@@ -20,7 +20,7 @@ func (t *timeline) draw(d timeDay) template.HTML {
 	}
 	for _, v := range t.window {
 		if top, bottom, ok := d.cut(v); ok {
-			s.bracket(t.windowX+trackWidth*float64(v.track), top, bottom, v.open)
+			s.bracket(t.windowX+trackWidth*float64(v.track), top, bottom)
 		}
 	}
 	for _, v := range t.work {
@@ -45,31 +45,37 @@ func (t *timeline) drawHours(s *drawing, d timeDay) {
 		return
 	}
 	s.rect("off", rectangle{0, d.offTop, timeWidth, offHeight}, "")
-	s.text("off-label", t.labelX, d.offTop+19, shorten(fmt.Sprintf("%s off, until %s", duration(d.next.Sub(d.to).Minutes()), moment(d.next)), t.letters()))
+	s.text("off-label", t.labelX, d.offTop+19, duration(d.next.Sub(d.to).Minutes())+" off")
 }
 
-// bracket marks a window: open at the left, closed by a heavy tick, or running
-// on with an arrow head.
-func (d *drawing) bracket(x, top, bottom float64, open bool) {
+// bracket marks a window, with a heavy tick where it closes.
+func (d *drawing) bracket(x, top, bottom float64) {
 	d.path("window", fmt.Sprintf("M%s %sh-5V%sh5", num(x+6), num(top), num(bottom)))
-	if open {
-		d.path("window-end", fmt.Sprintf("M%s %sl4 6l4 -6z", num(x-3), num(bottom-6)))
-		return
-	}
 	d.path("window-end", fmt.Sprintf("M%s %sh9v-3h-9z", num(x-1), num(bottom+1)))
 }
 
-// drawLabel writes a line beside the lanes and leads it to its instant.
+// drawLabel writes a step's name beside the lanes, leads it to its start, and
+// says by when it must start where a window closes on that day.
 func (t *timeline) drawLabel(s *drawing, l timeLabel) {
 	step := t.plan.Steps[l.step]
-	class := "time-label"
-	if l.late {
-		class = "late-label"
-	}
+	name, by := fmt.Sprintf("%d %s", l.step+1, step.Title), t.closes(l.step)
 	s.path("leader", fmt.Sprintf("M%s %sL%s %s", num(t.labelX-8), num(l.at), num(t.labelX-2), num(l.y-4)))
-	s.link("#"+step.ID, l.text+", "+span(step.Start, step.End))
-	s.text(class, t.labelX, l.y, shorten(l.text, t.letters()))
+	s.link("#"+step.ID, name+", "+span(step.Start, step.End))
+	s.text("time-label", t.labelX, l.y, shorten(name, t.letters()-len(by)-1))
+	if by != "" {
+		s.text("late-label", timeWidth, l.y, by)
+	}
 	s.unlink()
+}
+
+// closes says by when a step must start; "" where nothing presses.
+func (t *timeline) closes(step int) string {
+	for _, v := range t.window {
+		if v.step == step {
+			return "by " + clock(v.to)
+		}
+	}
+	return ""
 }
 
 // letters is how many letters a label has room for.

@@ -2,7 +2,6 @@ package web
 
 import (
 	"cmp"
-	"fmt"
 	"html/template"
 	"math"
 	"slices"
@@ -16,13 +15,13 @@ import (
 const (
 	timeWidth  = 330.0
 	axisRight  = 42.0 // hours stand left of it
-	hourHeight = 54.0 // the least for an hour
+	hourHeight = 44.0 // the least for an hour
 	dayTop     = 34.0 // below the name of the day
 	offHeight  = 30.0 // of the strip for the hours off
 	trackWidth = 12.0
 	laneGap    = 6.0
 	timeLine   = 16.0 // least distance between labels
-	letter     = 6.3  // width of a letter of a label
+	letter     = 6.6  // width of a letter of a label
 )
 
 // timeline is a plan laid out for drawing.
@@ -44,12 +43,10 @@ type timeDay struct {
 	labels   []timeLabel
 }
 
-// timeLabel is a line of text beside the lanes.
+// timeLabel is the name of a step beside the lanes.
 type timeLabel struct {
-	at, y float64 // of what it names, and of the text
+	at, y float64 // of the step's start, and of the text
 	step  int
-	text  string
-	late  bool // it names a time after which it is too late
 }
 
 // TimelineSVG draws when each step is done, a drawing for each day: lanes for
@@ -134,12 +131,7 @@ func (d timeDay) cut(v interval) (top, bottom float64, ok bool) {
 func (t *timeline) label(d *timeDay) {
 	for _, v := range t.work {
 		if !v.from.Before(d.from) && sameDay(v.from, d.from) {
-			d.labels = append(d.labels, timeLabel{at: d.y(v.from), step: v.step, text: fmt.Sprintf("%d %s", v.step+1, t.plan.Steps[v.step].Title)})
-		}
-	}
-	for _, v := range t.window {
-		if !v.open && !v.to.After(d.to) && sameDay(v.to, d.from) {
-			d.labels = append(d.labels, timeLabel{at: d.y(v.to), step: v.step, late: true, text: fmt.Sprintf("%s too late for step %d", clock(v.to), v.step+1)})
+			d.labels = append(d.labels, timeLabel{at: d.y(v.from), step: v.step})
 		}
 	}
 	slices.SortStableFunc(d.labels, func(a, b timeLabel) int { return cmp.Compare(a.at, b.at) })

@@ -13,7 +13,7 @@ import (
 var funcs = template.FuncMap{
 	"asset":    AssetURL,
 	"kindName": KindName,
-	"kindOne":  kindOne,
+	"kindOne":  KindOne,
 	"note":     noteAddress,
 	"words":    words,
 	"duration": duration,
@@ -24,7 +24,6 @@ var funcs = template.FuncMap{
 	"span":     span,
 	"hits":     hits,
 	"cup":      cupSVG,
-	"stripped": func(href string) string { return strings.TrimPrefix(href, "#") },
 }
 
 // kindNames are the kinds in plain words: of many, and of one.
@@ -44,7 +43,8 @@ var kindNames = map[string][2]string{
 // KindName is a kind of note in plain words, of many: "Surfaces" for "substrate".
 func KindName(kind string) string { return kindWord(kind, 0) }
 
-func kindOne(kind string) string { return kindWord(kind, 1) }
+// KindOne is a kind of note in plain words, of one: "Surface" for "substrate".
+func KindOne(kind string) string { return kindWord(kind, 1) }
 
 func kindWord(kind string, number int) string {
 	if names, ok := kindNames[kind]; ok {

@@ -26,23 +26,43 @@ type compiled struct {
 	*Problem
 	facts   []string
 	index   map[string]int
-	dryness map[string]bool
-	fresh   bits // facts that a new film has
-	surface bits // facts that a new film ends
-	ranks   map[string]int
+	dryness map[string]int
+	fresh   bits           // facts that a new film has
+	surface bits           // facts that a new film ends
+	ranks   map[string]int // of roles, from 1
 	phases  map[string]int
+	films   []film
 	level   int // index of the phase that a film's cycle starts with
 	keyed   int // the fact that carries the scratch
 	grits   []q.Range[q.Grit]
 	ops     []op
 	end     op
 	always  []recurrent
+	apart   [][]bool // whether two ops may change places
 }
+
+// film is a material that may come to lie uppermost, with what is asked of it
+// again and again during the search.
+type film struct {
+	*library.Material
+	rank     int      // of its role
+	prep     bool     // laid for what it gives
+	required []bool   // whether it makes required film i
+	lags     []q.Time // by dryness state; noLag where it never gets there
+	recoat   q.Time   // noLag where the window cannot be used
+	closes   q.Time
+	bars     []bool // whether it must not lie on film i
+}
+
+// noLag stands for a dryness state that is never reached.
+const noLag = q.Time(-1)
 
 // op is a step that can be done in this problem: static conditions hold.
 type op struct {
 	step     *library.Step
 	material *library.Material
+	film     int8 // index in films, plus 1; 0 for none
+	phase    int8
 	needs    []need
 	wants    []want
 	gives    bits
@@ -62,7 +82,7 @@ type need struct {
 // choice is a fact, a scratch within a range, or a dryness state.
 type choice struct {
 	fact   int // -1 for a dryness state
-	state  string
+	state  int
 	number q.Range[q.Grit]
 }
 
@@ -77,10 +97,10 @@ type want struct {
 // compile keeps the steps whose conditions hold for this problem, in the order
 // of their slugs: the search must not depend on map order.
 func compile(p *Problem) *compiled {
-	c := &compiled{Problem: p, keyed: -1, index: map[string]int{}, dryness: map[string]bool{}, ranks: map[string]int{}, phases: map[string]int{}}
+	c := &compiled{Problem: p, keyed: -1, index: map[string]int{}, dryness: map[string]int{}, ranks: map[string]int{}, phases: map[string]int{}}
 	w := p.Library.Words
-	for _, d := range w.Dryness {
-		c.dryness[d.Name] = true
+	for i, d := range w.Dryness {
+		c.dryness[d.Name] = i
 	}
 	for i, r := range w.Roles {
 		c.ranks[r.Name] = i + 1
@@ -100,8 +120,59 @@ func compile(p *Problem) *compiled {
 	}
 	c.end = op{needs: c.compileNeeds(ends), wants: c.compileWants(p.EndWants)}
 	c.keepRelevant()
+	c.tabulate()
 	c.always = c.recurrents()
+	c.apart = make([][]bool, len(c.ops))
+	for i := range c.ops {
+		c.apart[i] = make([]bool, len(c.ops))
+		for j := range c.ops {
+			c.apart[i][j] = c.independent(&c.ops[i], &c.ops[j])
+		}
+	}
 	return c
+}
+
+// tabulate makes the table of films and points the ops at it.
+func (c *compiled) tabulate() {
+	for i := range c.ops {
+		m := c.ops[i].material
+		if m == nil {
+			continue
+		}
+		at := slices.IndexFunc(c.films, func(f film) bool { return f.Material == m })
+		if at < 0 {
+			at = len(c.films)
+			c.films = append(c.films, c.film(m))
+		}
+		c.ops[i].film = int8(at + 1)
+	}
+	for i := range c.films {
+		for _, below := range c.films {
+			bars := slices.ContainsFunc(c.films[i].NeverOver, func(n library.Conflict) bool { return n.Material == below.Slug })
+			c.films[i].bars = append(c.films[i].bars, bars)
+		}
+	}
+}
+
+func (c *compiled) film(m *library.Material) film {
+	f := film{Material: m, rank: c.ranks[m.Role], recoat: noLag, closes: c.Closes(m)}
+	for _, r := range c.Library.Words.Roles {
+		f.prep = f.prep || r.Prep && r.Name == m.Role
+	}
+	for _, required := range c.Films {
+		f.required = append(f.required, required.Role == m.Role && slices.Contains(required.Materials, m.Slug))
+	}
+	for _, d := range c.Library.Words.Dryness {
+		lag, ok := c.Lag(m, d.Name)
+		if !ok {
+			lag = noLag
+		}
+		f.lags = append(f.lags, lag)
+		if d.Name == recoat && !c.Shut[m.Slug] {
+			f.recoat = lag
+		}
+	}
+	return f
 }
 
 func sorted[V any](m map[string]V) []string {
@@ -157,7 +228,7 @@ func (c *compiled) addOps(s *library.Step) {
 }
 
 func (c *compiled) op(s *library.Step, m *library.Material) op {
-	o := op{step: s, material: m, needs: c.compileNeeds(s.Needs), wants: c.compileWants(s.Wants), cost: c.workCost(s, m), stands: waitCost(c.Stands(s.Stands))}
+	o := op{step: s, material: m, phase: int8(c.phases[s.Phase]), needs: c.compileNeeds(s.Needs), wants: c.compileWants(s.Wants), cost: c.workCost(s, m), stands: waitCost(c.Stands(s.Stands))}
 	for _, g := range s.Gives {
 		i := c.fact(g.Fact)
 		o.gives.set(i)
@@ -204,9 +275,10 @@ func (c *compiled) compileNeeds(needs []library.Need) []need {
 		var compiled need
 		compiled.because = n.Because
 		for _, l := range n.Any {
-			ch := choice{fact: -1, state: l.Fact, number: l.Number}
-			if !c.dryness[l.Fact] {
-				ch = choice{fact: c.fact(l.Fact), number: l.Number}
+			state, dries := c.dryness[l.Fact]
+			ch := choice{fact: -1, state: state, number: l.Number}
+			if !dries {
+				ch.fact = c.fact(l.Fact)
 			}
 			compiled.choices = append(compiled.choices, ch)
 		}

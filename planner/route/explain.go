@@ -43,14 +43,14 @@ type explainer struct {
 func (e *explainer) do(index, i int) Action {
 	o := &e.ops[i]
 	a := Action{Step: o.step, Material: o.material, Required: -1, Links: e.links(o)}
-	if on := o.step.OnlyIf.On; e.ranks[on] > 0 {
-		a.Links = append(a.Links, Link{Fact: "film/" + on, From: e.film})
+	if top := e.top(e.state); o.step.OnlyIf.On != "" && top != nil && top.prep {
+		a.Links = append(a.Links, Link{Fact: "film/" + top.Role, From: e.film})
 	}
 	if len(o.step.Before) > 0 {
 		e.addBefore(&a, o.step.Before)
 	}
 	if o.material != nil {
-		if required, _ := e.turn(e.state, o.material); required {
+		if required, _ := e.turn(e.state, &e.films[o.film-1]); required {
 			a.Required = int(e.state.next)
 		}
 		a.Links = append(a.Links, e.grip(o.material)...)
@@ -91,8 +91,8 @@ func (e *explainer) links(o *op) []Link {
 		switch {
 		case ch.fact >= 0:
 			links = e.gift(links, Link{Fact: e.facts[ch.fact], Number: ch.number, Because: n.because}, ch.fact)
-		case e.state.top != nil:
-			links = append(links, e.wait(ch.state, n.because))
+		case e.state.top != 0:
+			links = append(links, e.wait(e.name(ch), n.because))
 		}
 	}
 	for _, w := range o.wants {
@@ -128,28 +128,24 @@ func (e *explainer) choose(n need) choice {
 
 // wait is the link to the film that must first reach a dryness state.
 func (e *explainer) wait(state, because string) Link {
-	lag, _ := e.Lag(e.state.top, state)
-	return Link{Fact: state, From: e.film, Because: because, Min: lag, By: e.state.top.Dries[state].By, Lag: true}
+	top := e.top(e.state)
+	return Link{Fact: state, From: e.film, Because: because, Min: top.lags[e.dryness[state]], By: top.Dries[state].By, Lag: true}
 }
 
 // addBefore bounds a's wait by the first state that must not have come yet.
 func (e *explainer) addBefore(a *Action, states []string) {
 	for _, state := range states {
-		lag, ok := e.Lag(e.state.top, state)
-		if !ok {
-			continue
+		top := e.top(e.state)
+		if lag := top.lags[e.dryness[state]]; lag != noLag {
+			a.Links = append(a.Links, Link{Fact: "before " + state, From: e.film, Max: lag, By: top.Dries[state].By, Lag: true})
 		}
-		a.Links = append(a.Links, Link{Fact: "before " + state, From: e.film, Max: lag, By: e.state.top.Dries[state].By, Lag: true})
 	}
 }
 
 // open reports whether the top film's recoat window can be used.
 func (e *explainer) open() bool {
-	if e.state.top == nil || e.Shut[e.state.top.Slug] {
-		return false
-	}
-	_, dries := e.Lag(e.state.top, recoat)
-	return dries
+	top := e.top(e.state)
+	return top != nil && top.recoat != noLag
 }
 
 // grip is what m holds on by: the scratch, else the open window of the film below.
@@ -159,10 +155,11 @@ func (e *explainer) grip(m *library.Material) []Link {
 			return e.gift(nil, Link{Fact: e.facts[e.keyed], Number: meets, Either: e.open()}, e.keyed)
 		}
 	}
-	if e.state.top == nil {
+	top := e.top(e.state)
+	if top == nil {
 		return nil
 	}
 	l := e.wait(recoat, "")
-	l.Max = e.Closes(e.state.top)
+	l.Max = top.closes
 	return []Link{l}
 }

@@ -82,7 +82,8 @@ func (r *relaxed) grips(m *library.Material) bool {
 	}
 	return slices.ContainsFunc(r.tops, func(top *library.Material) bool {
 		_, dries := r.Lag(top, recoat)
-		return dries && !r.Shut[top.Slug] && r.ranks[top.Role] < r.ranks[m.Role] && conflict(m, top) == ""
+		barred := slices.ContainsFunc(m.NeverOver, func(n library.Conflict) bool { return n.Material == top.Slug })
+		return dries && !r.Shut[top.Slug] && r.ranks[top.Role] < r.ranks[m.Role] && !barred
 	})
 }
 
@@ -170,7 +171,7 @@ func (r *relaxed) whyNot(m *library.Material) string {
 // it: the one whose givers are all barred, not merely in need of something.
 func (r *relaxed) root(ch choice, step string, seen map[int]bool) *Refusal {
 	if ch.fact < 0 {
-		return &Refusal{Fact: ch.state, Step: step, Reasons: []string{"the film below never reaches it"}}
+		return &Refusal{Fact: r.name(ch), Step: step, Reasons: []string{"the film below never reaches it"}}
 	}
 	seen[ch.fact] = true
 	refusal := &Refusal{Fact: r.compiled.facts[ch.fact], Step: step}
@@ -237,9 +238,13 @@ func (r *relaxed) stops(s *library.Step, m *library.Material) (why string, deepe
 
 func (c *compiled) name(ch choice) string {
 	if ch.fact < 0 {
-		return ch.state
+		return c.Library.Words.Dryness[ch.state].Name
 	}
 	return c.facts[ch.fact]
+}
+
+func (c *compiled) prep(role string) bool {
+	return slices.ContainsFunc(c.Library.Words.Roles, func(r library.Role) bool { return r.Name == role && r.Prep })
 }
 
 // stuck explains a search that found no order although each fact alone could

@@ -1,8 +1,6 @@
 package route
 
 import (
-	"slices"
-
 	"coatwright/planner/library"
 	q "coatwright/quantity"
 )
@@ -11,11 +9,11 @@ import (
 // are equal have the same future.
 type state struct {
 	facts bits
-	grit  uint8 // the scratch, as op.grit
-	next  uint8 // required films that are laid
-	phase int8  // rank of the last step's phase in this film's cycle
-	last  int16 // op of the last step of the cycle, plus 1; 0 for none
-	top   *library.Material
+	grit  uint8  // the scratch, as op.grit
+	next  uint8  // required films that are laid
+	phase int8   // rank of the last step's phase in this film's cycle
+	last  int16  // op of the last step of the cycle, plus 1; 0 for none
+	top   int8   // index in films, plus 1; 0 for the bare substrate
 	wait  q.Time // how long the top film has been waited for
 }
 
@@ -32,15 +30,30 @@ func (c *compiled) start() state {
 	return s
 }
 
+// top is the film that lies uppermost, nil for the bare substrate.
+func (c *compiled) top(s state) *film {
+	if s.top == 0 {
+		return nil
+	}
+	return &c.films[s.top-1]
+}
+
+// material is the top film's, nil for the bare substrate.
+func (c *compiled) material(s state) *library.Material {
+	if s.top == 0 {
+		return nil
+	}
+	return c.films[s.top-1].Material
+}
+
 // rank is the place of a phase in the cycle. Before any film the phases stand
 // in their own order; after a film first comes what is done to that film.
-func (c *compiled) rank(phase string, top *library.Material) int8 {
-	i := c.phases[phase]
-	if top == nil {
-		return int8(i)
+func (c *compiled) rank(phase int8, s state) int8 {
+	if s.top == 0 {
+		return phase
 	}
-	n := len(c.phases)
-	return int8((i - c.level + n) % n)
+	n := int8(len(c.phases))
+	return (phase - int8(c.level) + n) % n
 }
 
 // follows reports whether op i may come after s in the one order that stands
@@ -49,14 +62,14 @@ func (c *compiled) rank(phase string, top *library.Material) int8 {
 // comes first.
 func (c *compiled) follows(s state, i int) bool {
 	o := &c.ops[i]
-	rank := c.rank(o.step.Phase, s.top)
+	rank := c.rank(o.phase, s)
 	switch {
 	case rank < s.phase:
 		return false
 	case rank > s.phase || s.last == 0 || i >= int(s.last)-1:
 		return true
 	}
-	return !c.independent(&c.ops[s.last-1], o)
+	return !c.apart[s.last-1][i]
 }
 
 // independent reports whether a and b may change places without any effect.
@@ -84,23 +97,23 @@ func (c *compiled) independent(a, b *op) bool {
 // change.
 func (c *compiled) apply(s state, i int) (after state, spent cost, ok bool) {
 	o := &c.ops[i]
-	if !lies(o.step.OnlyIf.On, s.top) {
+	if on := o.step.OnlyIf.On; on != "" && !lies(on, c.material(s)) {
 		return s, 0, false
 	}
-	if o.material != nil {
+	if o.film != 0 {
 		return c.applyFilm(s, o)
 	}
 	if o.grit == 0 && s.facts.contains(o.gives) || o.grit != 0 && int(s.grit) == o.grit && s.facts.contains(o.gives) {
 		return s, 0, false
 	}
 	wait, ok := c.met(s, o.needs, s.wait)
-	if !ok || !c.notYet(s.top, o.step.Before, wait) {
+	if !ok || len(o.step.Before) > 0 && !c.notYet(s, o.step.Before, wait) {
 		return s, 0, false
 	}
 	spent = o.cost + o.stands + waitCost(wait) - waitCost(s.wait) + c.missed(s, o.wants)
 	after = c.change(s, o)
 	after.wait = wait
-	after.phase, after.last = c.rank(o.step.Phase, s.top), int16(i+1)
+	after.phase, after.last = c.rank(o.phase, s), int16(i+1)
 	return after, spent, true
 }
 
@@ -117,84 +130,58 @@ func (c *compiled) change(s state, o *op) state {
 }
 
 func (c *compiled) applyFilm(s state, o *op) (after state, spent cost, ok bool) {
-	m := o.material
-	required, ok := c.turn(s, m)
-	if !ok || !lies(m.OnlyIf.On, s.top) || conflict(m, s.top) != "" {
+	f := &c.films[o.film-1]
+	required, ok := c.turn(s, f)
+	if !ok || s.top != 0 && f.bars[s.top-1] || !lies(f.OnlyIf.On, c.material(s)) {
 		return s, 0, false
 	}
 	wait, ok := c.met(s, o.needs, s.wait)
 	if !ok {
 		return s, 0, false
 	}
-	if wait, ok = c.grips(s, m, wait); !ok {
+	if wait, ok = c.grips(s, f, wait); !ok {
 		return s, 0, false
 	}
 	spent = o.cost + waitCost(wait) - waitCost(s.wait) + c.missed(s, o.wants)
 	s.facts = s.facts.without(c.surface.without(c.fresh)).or(c.fresh)
 	after = c.change(s, o)
-	after.top, after.wait, after.phase, after.last = m, 0, 0, 0
+	after.top, after.wait, after.phase, after.last = o.film, 0, 0, 0
 	if required {
 		after.next++
 	}
 	return after, spent, true
 }
 
-// turn reports whether m may be laid now, and whether as the next required film.
-func (c *compiled) turn(s state, m *library.Material) (required, ok bool) {
-	rank := c.ranks[m.Role]
-	if s.top != nil && rank <= c.ranks[s.top.Role] {
+// turn reports whether f may be laid now, and whether as the next required film.
+func (c *compiled) turn(s state, f *film) (required, ok bool) {
+	if s.top != 0 && f.rank <= c.films[s.top-1].rank || int(s.next) == len(c.Films) {
 		return false, false
 	}
-	if int(s.next) == len(c.Films) {
-		return false, false
+	next := c.ranks[c.Films[s.next].Role]
+	if f.rank == next {
+		return true, f.required[s.next]
 	}
-	next := c.Films[s.next]
-	if m.Role == next.Role {
-		return true, slices.Contains(next.Materials, m.Slug)
-	}
-	return false, c.prep(m.Role) && rank < c.ranks[next.Role]
+	return false, f.prep && f.rank < next
 }
 
-func (c *compiled) prep(role string) bool {
-	for _, r := range c.Library.Words.Roles {
-		if r.Name == role {
-			return r.Prep
-		}
-	}
-	return false
-}
-
-// conflict says why m must not lie on top, "" when it may.
-func conflict(m, top *library.Material) string {
-	if top == nil {
-		return ""
-	}
-	for _, n := range m.NeverOver {
-		if n.Material == top.Slug {
-			return n.Because
-		}
-	}
-	return ""
-}
-
-// grips reports whether m holds on what lies below: by a scratch of the grit it
+// grips reports whether f holds on what lies below: by a scratch of the grit it
 // wants or, over a film, by a recoat window that is open.
-func (c *compiled) grips(s state, m *library.Material, wait q.Time) (q.Time, bool) {
-	if m.Key != (q.Range[q.Grit]{}) && s.grit != 0 {
-		if _, meets := c.grits[s.grit-1].Meets(m.Key); meets {
+func (c *compiled) grips(s state, f *film, wait q.Time) (q.Time, bool) {
+	keyless := f.Key == q.Range[q.Grit]{}
+	if !keyless && s.grit != 0 {
+		if _, meets := c.grits[s.grit-1].Meets(f.Key); meets {
 			return wait, true
 		}
 	}
-	if s.top == nil {
-		return wait, m.Key == q.Range[q.Grit]{}
+	top := c.top(s)
+	if top == nil {
+		return wait, keyless
 	}
-	lag, dries := c.Lag(s.top, recoat)
-	if !dries || c.Shut[s.top.Slug] {
+	if top.recoat == noLag {
 		return wait, false
 	}
-	wait = max(wait, lag)
-	closes := c.Closes(s.top)
-	return wait, closes == 0 || wait <= closes
+	wait = max(wait, top.recoat)
+	return wait, top.closes == 0 || wait <= top.closes
 }
 
 // met reports whether every need holds once the top film has been waited for,
@@ -224,10 +211,11 @@ func (c *compiled) chosen(s state, n need, wait q.Time) (least q.Time, ok bool) 
 // holds reports whether ch holds in s, and after what wait.
 func (c *compiled) holds(s state, ch choice) (q.Time, bool) {
 	switch {
-	case ch.fact < 0 && s.top == nil:
+	case ch.fact < 0 && s.top == 0:
 		return 0, true
 	case ch.fact < 0:
-		return c.Lag(s.top, ch.state)
+		lag := c.films[s.top-1].lags[ch.state]
+		return lag, lag != noLag
 	case !s.facts.has(ch.fact):
 		return 0, false
 	case ch.number == q.Range[q.Grit]{} || ch.fact != c.keyed:
@@ -238,12 +226,12 @@ func (c *compiled) holds(s state, ch choice) (q.Time, bool) {
 }
 
 // notYet reports whether the top film has reached none of states after wait.
-func (c *compiled) notYet(top *library.Material, states []string, wait q.Time) bool {
-	for _, state := range states {
-		if top == nil {
+func (c *compiled) notYet(s state, states []string, wait q.Time) bool {
+	for _, name := range states {
+		if s.top == 0 {
 			return false
 		}
-		if lag, ok := c.Lag(top, state); ok && wait >= lag {
+		if lag := c.films[s.top-1].lags[c.dryness[name]]; lag != noLag && wait >= lag {
 			return false
 		}
 	}

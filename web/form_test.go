@@ -1,0 +1,119 @@
+package web
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"golang.org/x/net/html"
+)
+
+// TestFormComesBackAsItWasLeft fills every field and reads the page again.
+func TestFormComesBackAsItWasLeft(t *testing.T) {
+	page := FormPage{Form: NewForm(sampleChoices()), Choices: sampleChoices()}
+	choose := map[string]string{"effect": "pearl", "finish": "matt", "care": "rough", "clear": "two-pack", "system": "solvent", "applicator": "airbrush"}
+	for _, part := range page.Parts() {
+		for _, name := range partFields {
+			page.Form.Values[part.Prefix+name] = "x " + part.Prefix + name
+		}
+		choose[part.Prefix+"substrate"] = "raw-abs"
+		choose[part.Prefix+"shape"] = "frustum"
+		choose[part.Prefix+"form"] = "solid"
+		choose[part.Prefix+"condition"] = "assembled"
+	}
+	for name, value := range choose {
+		page.Form.Values[name] = value
+	}
+	page.Form.Values["title"], page.Form.Values["candy-coats"], page.Form.Values["start"], page.Form.Values["surface"] = "a <b>", "4", "2026-12-01T08:00", ""
+	if diff := cmp.Diff(page.Form.Values, entered(render(t, page))); diff != "" {
+		t.Errorf("(-left +came back):\n%s", diff)
+	}
+}
+
+// entered reads the values that a browser would post, the search box aside.
+func entered(doc *html.Node) map[string]string {
+	values := map[string]string{}
+	for n := range doc.Descendants() {
+		name := attr(n, "name")
+		switch {
+		case n.Data == "input" && attr(n, "type") == "radio":
+			if has(n, "checked") {
+				values[name] = attr(n, "value")
+			}
+		case n.Data == "input" && name != "q":
+			values[name] = attr(n, "value")
+		case n.Data == "select":
+			for o := range n.Descendants() {
+				if has(o, "selected") {
+					values[name] = attr(o, "value")
+				}
+			}
+		}
+	}
+	return values
+}
+
+func has(n *html.Node, key string) bool {
+	return slices.ContainsFunc(n.Attr, func(a html.Attribute) bool { return a.Key == key })
+}
+
+// TestFieldsAreOnThePage: the list of fields and the page agree.
+func TestFieldsAreOnThePage(t *testing.T) {
+	var names []string
+	for n := range render(t, sampleForm()).Descendants() {
+		if name := attr(n, "name"); (n.Data == "input" || n.Data == "select") && name != "q" && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	want := Fields()
+	slices.Sort(names)
+	slices.Sort(want)
+	if diff := cmp.Diff(want, names); diff != "" {
+		t.Errorf("(-listed +on the page):\n%s", diff)
+	}
+}
+
+// TestProblemsStandBesideTheirFields: marked, described and linked to.
+func TestProblemsStandBesideTheirFields(t *testing.T) {
+	page := sampleForm()
+	doc := render(t, page)
+	for _, problem := range page.Problems[:3] {
+		marked, linked := false, false
+		for n := range doc.Descendants() {
+			if attr(n, "id") == problem.Field {
+				marked = attr(n, "aria-invalid") == "true" && slices.Contains(references(n), problem.Field+"-problem")
+			}
+			if attr(n, "href") == problem.Anchor() {
+				linked = true
+			}
+		}
+		if !marked || !linked {
+			t.Errorf("%s: marked %v, linked %v", problem.Field, marked, linked)
+		}
+	}
+	if got := (Problem{Field: "nothing-known"}).Anchor(); got != "" {
+		t.Errorf("a problem of no field is linked to %q", got)
+	}
+}
+
+func TestProblemLabel(t *testing.T) {
+	for field, want := range map[string]string{"part1-keep-free": "Part 2, keep free", "humidity": "Humidity"} {
+		if got := (Problem{Field: field}).Label(); got != want {
+			t.Errorf("%s: got %q, want %q", field, got, want)
+		}
+	}
+}
+
+// TestFoldedProblemsAreOpen: whatever holds a problem is not folded away.
+func TestFoldedProblemsAreOpen(t *testing.T) {
+	page := sampleForm()
+	page.Problems = nil
+	for _, name := range Fields() {
+		page.Problems = append(page.Problems, Problem{Field: name, Message: "wrong"})
+	}
+	for n := range render(t, page).Descendants() {
+		if n.Data == "details" && !has(n, "open") {
+			t.Errorf("folded: %s", textOf(n)[:40])
+		}
+	}
+}
