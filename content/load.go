@@ -118,7 +118,7 @@ func (l *loader) readNote(tree fs.FS, name, prefix string) error {
 		return nil
 	}
 	if info, err := fs.Stat(tree, name); err == nil && info.Size() > maxNote {
-		l.problem(shown, 1, 1, fmt.Sprintf("a file of %d kB", info.Size()>>10), fmt.Sprintf("a note of at most %d kB", maxNote>>10), "")
+		l.problem(shown, 1, 1, fmt.Sprintf("a file of %d bytes", info.Size()), fmt.Sprintf("a note of at most %d bytes", maxNote), "")
 		return nil
 	}
 	src, err := fs.ReadFile(tree, name)

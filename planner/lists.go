@@ -121,11 +121,22 @@ func totals(p *Plan) Totals {
 			t.VOCg += s.Mix.VOCgPerL * s.Mix.TotalML * float64(s.Mix.Batches) / 1000
 		}
 	}
-	for _, f := range p.Films {
-		t.DryUm += f.DryUm
+	for _, sum := range builds(p.Films) {
+		t.DryUm = max(t.DryUm, sum)
 	}
 	t.ElapsedMin = t.End.Sub(t.Start).Minutes()
 	return t
+}
+
+// builds is the dry build of each part's films.
+func builds(films []Film) map[string]float64 {
+	sums := map[string]float64{}
+	for _, f := range films {
+		for _, part := range f.Parts {
+			sums[part] += f.DryUm
+		}
+	}
+	return sums
 }
 
 // conditions looks at the room with every film in turn, and at what else the

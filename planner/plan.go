@@ -159,7 +159,7 @@ type Totals struct {
 	End        time.Time `json:"end"`
 	Cost       *Cost     `json:"cost"`
 	VOCg       float64   `json:"voc_g"`
-	DryUm      float64   `json:"dry_um"`
+	DryUm      float64   `json:"dry_um"` // of the part with the thickest build
 }
 
 // Refusal says why a job cannot be planned.

@@ -135,11 +135,12 @@ func convert(found, number, name string, d dimension) (float64, error) {
 	return 0, e
 }
 
-// split parts "15 um" into its number and its unit.
+// split parts "15 um" into its number and its unit. A comma goes with the
+// number, which then is none: better than to read "1,5" as 1.
 func split(s string) (number, unit string) {
 	s = strings.TrimSpace(s)
 	i := 0
-	for i < len(s) && strings.IndexByte("+-.0123456789", s[i]) >= 0 {
+	for i < len(s) && strings.IndexByte("+-.,0123456789", s[i]) >= 0 {
 		i++
 	}
 	return s[:i], strings.TrimSpace(s[i:])

@@ -26,22 +26,37 @@ import (
 // maxDepth bounds nesting; nothing that people write by hand comes near it.
 const maxDepth = 32
 
+// maxSize bounds a document: the parser's time grows with its square. The
+// listed words of the built-in notes, the longest of ours, have 10 kB.
+const maxSize = 64 << 10
+
 // Document gathers the problems found while a document is read.
 type Document struct {
 	file     string
 	before   int // lines of the file above the YAML
 	problems Problems
+	seen     map[place]bool // where there is a problem
+}
+
+// place is a spot of the YAML itself, and the way to its value.
+type place struct {
+	line, column int
+	path         string
 }
 
 // Read parses src, which starts after `before` lines of file, and returns its
 // top mapping, nil when src cannot be parsed; the problems say why.
 func Read(file string, src []byte, before int) (*Map, *Document) {
-	d := &Document{file: file, before: before}
+	d := &Document{file: file, before: before, seen: map[place]bool{}}
+	if len(src) > maxSize {
+		d.add(1, 1, "", fmt.Sprintf("%d bytes", len(src)), fmt.Sprintf("at most %d bytes", maxSize), "")
+		return nil, d
+	}
 	if deep := tooDeep(src); deep > 0 {
 		d.add(deep, 1, "", "brackets nested too deep", fmt.Sprintf("at most %d levels", maxDepth), "")
 		return nil, d
 	}
-	f, err := parser.ParseBytes(src, 0)
+	f, err := parser.ParseBytes(src, 0, parser.AllowDuplicateMapKey()) // Map reports them, and reads on
 	if err != nil {
 		d.addSyntax(err)
 		return nil, d
@@ -51,7 +66,7 @@ func Read(file string, src []byte, before int) (*Map, *Document) {
 		return nil, d
 	}
 	if len(f.Docs) > 1 && f.Docs[1].Body != nil {
-		p := f.Docs[1].Body.GetToken().Position
+		p := firstToken(f.Docs[1].Body).Position
 		d.add(p.Line, p.Column, "", "a second document", "one document", "")
 	}
 	return (&Value{doc: d, node: f.Docs[0].Body}).Map(), d
@@ -63,11 +78,11 @@ func (d *Document) Problems() Problems { return d.problems }
 // add reports a problem at a line and column of the YAML itself: the first of
 // each value, since what follows from it helps nobody.
 func (d *Document) add(line, column int, path, found, expected, nearest string) {
-	for _, p := range d.problems {
-		if p.Line == line+d.before && p.Column == column && p.Path == path {
-			return
-		}
+	at := place{line, column, path}
+	if d.seen[at] {
+		return
 	}
+	d.seen[at] = true
 	d.problems = append(d.problems, &Problem{d.file, line + d.before, column, path, found, expected, nearest})
 }
 
@@ -108,11 +123,22 @@ type Value struct {
 }
 
 func (v *Value) place() (line, column int) {
-	if v.node == nil || v.node.GetToken() == nil {
-		return 1, 1
-	}
-	p := v.node.GetToken().Position
+	p := firstToken(v.node).Position
 	return p.Line, p.Column
+}
+
+// firstToken is where n begins. The token that goccy/go-yaml gives for a
+// mapping without braces is the colon after its first key.
+func firstToken(n ast.Node) *token.Token {
+	switch m := n.(type) {
+	case *ast.MappingValueNode:
+		return m.Key.GetToken()
+	case *ast.MappingNode:
+		if !m.IsFlowStyle && len(m.Values) > 0 {
+			return m.Values[0].Key.GetToken()
+		}
+	}
+	return n.GetToken()
 }
 
 // Fail reports that v is not what was expected. Nearest may be "".
@@ -129,7 +155,7 @@ func (v *Value) Line() int {
 
 func (v *Value) describe() string {
 	switch n := v.node.(type) {
-	case nil, *ast.NullNode:
+	case *ast.NullNode:
 		return "nothing"
 	case *ast.MappingNode, *ast.MappingValueNode:
 		return "a mapping"

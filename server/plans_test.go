@@ -1,0 +1,204 @@
+package main
+
+import (
+	"encoding/json"
+	"net/http"
+	"net/http/httptest"
+	"net/url"
+	"strings"
+	"sync"
+	"testing"
+
+	"golang.org/x/net/html"
+
+	"coatwright/planner"
+)
+
+func TestPlanIsKept(t *testing.T) {
+	data := t.TempDir()
+	s, err := openSite(data, t.Output())
+	if err != nil {
+		t.Fatal(err)
+	}
+	made := post(t, s, frameForm())
+	address := made.Header.Get("Location")
+	if made.StatusCode != http.StatusSeeOther || !strings.HasPrefix(address, "/plan/") {
+		t.Fatalf("posting the frame job: %s to %q", made.Status, address)
+	}
+	page := text(t, get(t, s, address))
+	s.close()
+
+	s = newSite(t, data)
+	if again := text(t, get(t, s, address)); again != page {
+		t.Error("after a restart the plan's page is another")
+	}
+	if body := text(t, get(t, s, "/jobs")); !strings.Contains(body, `href="`+address+`"`) {
+		t.Error("the list of jobs lacks the plan")
+	}
+	r := get(t, s, address, "Accept", "application/json")
+	if kind := r.Header.Get("Content-Type"); !strings.HasPrefix(kind, "application/json") {
+		t.Errorf("asked for JSON, got %s", kind)
+	}
+	var plan planner.Plan
+	if err := json.Unmarshal([]byte(text(t, r)), &plan); err != nil {
+		t.Fatal(err)
+	}
+	if plan.Title != "Touring frame" || len(plan.Steps) < 15 || plan.Refused != nil {
+		t.Errorf("the JSON plan: %q, %d steps, refused %v", plan.Title, len(plan.Steps), plan.Refused)
+	}
+	for _, step := range plan.Steps {
+		if !strings.Contains(page, `href="/note/`+step.Note+`"`) {
+			t.Errorf("the page has no link to %s", step.Note)
+		}
+	}
+}
+
+// TestFormComesBack: what is wrong is said beside its field, everything else
+// stands as it was left, and nothing is kept.
+func TestFormComesBack(t *testing.T) {
+	s := newSite(t, t.TempDir())
+	for _, c := range []struct{ field, value, says string }{
+		{"part0-area", "-1 m2", "an area of zero or more"},
+		{"part0-area", "0 m2", "an area above 0"},
+		{"part0-area", "55000 m2", "at most 50 m2"},
+		{"part0-area", "0.55 sq m", "an area in one of"},
+		{"part0-area", "", "area"},
+		{"part0-substrate", "bare-stel", "did you mean &#34;bare-steel&#34;"},
+		{"part1-diameter", "thick", "a length such as"},
+		{"humidity", "0 %", "from 1 to 99 %"},
+		{"humidity", "75..30 %", "a percentage"},
+		{"air", "400 C", "from -10 to 60 C"},
+		{"hours", "Mon-Fri 17:00-08:00", "17:00"},
+		{"start", "yesterday", "a date and time"},
+		{"effect", "candy", "an effect"},
+		{"finish", "", "finish"},
+		{"colour-candy", "teal", "a colour such as"},
+		{"candy-coats", "99", "a whole number from 1 to 12"},
+		{"part0-count", "-3", "a whole number from 1 to 200"},
+		{"part1-name", "frame", "a part name of its own"},
+	} {
+		form := frameForm()
+		form.Set(c.field, c.value)
+		r := post(t, s, form)
+		body := text(t, r)
+		if r.StatusCode != http.StatusUnprocessableEntity {
+			t.Errorf("%s = %q: %s", c.field, c.value, r.Status)
+			continue
+		}
+		if !strings.Contains(body, c.says) {
+			t.Errorf("%s = %q: the page does not say %q", c.field, c.value, c.says)
+		}
+		left := fields(t, body)
+		for name := range form {
+			if got, is := left[name]; !is || got != form.Get(name) && name != c.field {
+				t.Errorf("%s = %q: the field %s came back as %q, it was %q", c.field, c.value, name, got, form.Get(name))
+			}
+		}
+	}
+	if body := text(t, get(t, s, "/jobs")); strings.Contains(body, `href="/plan/`) {
+		t.Error("a form that was refused left a plan behind")
+	}
+}
+
+// fields is what stands in the controls of a page.
+func fields(t *testing.T, page string) map[string]string {
+	t.Helper()
+	root, err := html.Parse(strings.NewReader(page))
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string]string{}
+	for n := range root.Descendants() {
+		a := attributes(n)
+		switch {
+		case n.Data == "input" && a["type"] == "radio":
+			if _, checked := a["checked"]; checked {
+				out[a["name"]] = a["value"]
+			} else if _, seen := out[a["name"]]; !seen {
+				out[a["name"]] = ""
+			}
+		case n.Data == "input":
+			out[a["name"]] = a["value"]
+		case n.Data == "select":
+			out[a["name"]] = ""
+			for o := range n.Descendants() {
+				if oa := attributes(o); o.Data == "option" {
+					if _, selected := oa["selected"]; selected {
+						out[a["name"]] = oa["value"]
+					}
+				}
+			}
+		}
+	}
+	return out
+}
+
+func attributes(n *html.Node) map[string]string {
+	out := map[string]string{}
+	for _, a := range n.Attr {
+		out[a.Key] = a.Val
+	}
+	return out
+}
+
+func TestChangeThisJob(t *testing.T) {
+	s := newSite(t, t.TempDir())
+	form := frameForm()
+	id := strings.TrimPrefix(post(t, s, form).Header.Get("Location"), "/plan/")
+	left := fields(t, text(t, get(t, s, "/plan?from="+id)))
+	for name := range form {
+		if left[name] != form.Get(name) {
+			t.Errorf("the field %s comes back as %q, it was %q", name, left[name], form.Get(name))
+		}
+	}
+}
+
+func TestRefusedJob(t *testing.T) {
+	s := newSite(t, t.TempDir())
+	form := frameForm()
+	form.Set("applicator", "airbrush")
+	address := post(t, s, form).Header.Get("Location")
+	body := text(t, get(t, s, address))
+	if !strings.Contains(body, "film/effect") || !strings.Contains(body, "lies evenly on at most") {
+		t.Error("the page of a refused job does not name what is missing")
+	}
+	if !strings.Contains(body, "/plan?from=") {
+		t.Error("the page of a refused job has no way back to the form")
+	}
+}
+
+func TestTooLargeAJob(t *testing.T) {
+	s := newSite(t, t.TempDir())
+	form := frameForm()
+	form.Set("title", strings.Repeat("x", 5<<20))
+	if r := post(t, s, form); r.StatusCode != http.StatusRequestEntityTooLarge {
+		t.Errorf("a body of 5 MB: %s", r.Status)
+	}
+	r := httptest.NewRequest(http.MethodPost, "/plan", strings.NewReader("%zz=%zz"))
+	r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+	w := httptest.NewRecorder()
+	if s.handler().ServeHTTP(w, r); w.Code != http.StatusBadRequest {
+		t.Errorf("a body that is no form: %d", w.Code)
+	}
+	if r := post(t, s, url.Values{}); r.StatusCode != http.StatusUnprocessableEntity {
+		t.Errorf("an empty form: %s", r.Status)
+	}
+}
+
+func TestManyAtOnce(t *testing.T) {
+	s := newSite(t, t.TempDir())
+	var wait sync.WaitGroup
+	for range 8 {
+		wait.Go(func() {
+			if r := post(t, s, frameForm()); r.StatusCode != http.StatusSeeOther {
+				t.Errorf("one of several at once: %s", r.Status)
+			}
+			get(t, s, "/search?q=candy")
+		})
+	}
+	wait.Wait()
+	jobs, err := s.savedJobs()
+	if err != nil || len(jobs) != 8 {
+		t.Errorf("%d jobs are kept, %v; 8 were planned", len(jobs), err)
+	}
+}
