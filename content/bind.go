@@ -2,6 +2,7 @@ package content
 
 import (
 	"fmt"
+	"path"
 	"slices"
 	"strings"
 
@@ -26,7 +27,7 @@ func emptyPlannerLibrary(words *library.Vocabulary) *library.Library {
 func (l *loader) note(f file, reader *front, lib *library.Library) (*Note, error) {
 	m, doc := strictyaml.Read(f.name, f.front, 1)
 	n := &Note{Kind: f.kind, Slug: f.slug, File: f.name}
-	m.Need("kind").OneOf(fmt.Sprintf("the kind of its folder, %s", f.kind), []string{f.kind})
+	m.Need("kind").OneOf("the kind of its folder", []string{f.kind})
 	n.Title = m.Need("title").Text()
 	n.Also = m.Get("also").Texts()
 	reader.kind(n, m, lib)
@@ -77,11 +78,22 @@ func (l *loader) checkLink(f file, k link) {
 	if _, found := slices.BinarySearch(l.paths, k.to); found {
 		return
 	}
-	near := nearestWord(k.to, l.paths)
-	if near != "" {
-		near = relative(f.kind, near)
+	near := ""
+	if to := nearestPath(k.to, l.paths); to != "" {
+		near = relative(f.kind, to)
 	}
 	l.problem(f.name, f.before+k.line, k.col, fmt.Sprintf("a link to %q", k.as), "a link to a note that exists", near)
+}
+
+// nearestPath is the path of paths that to probably meant: the same slug of
+// another kind, or the nearest spelling.
+func nearestPath(to string, paths []string) string {
+	for _, p := range paths {
+		if path.Base(p) == path.Base(to) {
+			return p
+		}
+	}
+	return nearestWord(to, paths)
 }
 
 // relative is the link from a note of kind to the note at path.

@@ -1,6 +1,7 @@
 package content
 
 import (
+	"bytes"
 	"fmt"
 	"slices"
 
@@ -8,34 +9,41 @@ import (
 )
 
 // problemsOfPlanner reports what is wrong between notes rather than in one:
-// films that no step lays, facts that nothing gives, mixes of unknown parts.
+// needs that nothing gives, and films that no step lays.
 func (lib *Library) problemsOfPlanner(l *loader) {
 	p := lib.planner
-	where := func(kind, slug string) string {
-		for _, f := range l.files {
-			if f.kind == kind && f.slug == slug {
-				return f.name
-			}
-		}
-		return kind + "/" + slug + ".md"
-	}
 	given := givenFacts(p)
 	for _, slug := range sortedKeys(p.Steps) {
-		for _, need := range p.Steps[slug].Needs {
-			if !slices.ContainsFunc(need.Any, func(lit library.Literal) bool { return given[lit.Fact] }) {
-				l.problem(where("step", slug), 1, 1, fmt.Sprintf("a need of %q", need.Any[0].Fact), "a fact that some step, film or surface gives", "")
-			}
-		}
+		l.checkNeeds("step", slug, p.Steps[slug].Needs, given)
 	}
 	laid := map[string]bool{}
 	for _, s := range p.Steps {
 		laid[s.Lays] = true
 	}
 	for _, slug := range sortedKeys(p.Materials) {
-		if role := p.Materials[slug].Role; role != "" && !laid[role] {
-			l.problem(where("material", slug), 1, 1, fmt.Sprintf("the role %q", role), "a role that some step lays", "")
+		m := p.Materials[slug]
+		l.checkNeeds("material", slug, m.Needs, given)
+		if m.Role != "" && !laid[m.Role] {
+			l.problemAt("material", slug, "role", fmt.Sprintf("the role %q", m.Role), "a role that some step lays")
 		}
 	}
+}
+
+// checkNeeds reports the needs of a note that nothing can meet.
+func (l *loader) checkNeeds(kind, slug string, needs []library.Need, given map[string]bool) {
+	for _, need := range needs {
+		if !slices.ContainsFunc(need.Any, func(lit library.Literal) bool { return given[lit.Fact] }) {
+			l.problemAt(kind, slug, "needs", fmt.Sprintf("a need of %q", need.Any[0].Fact), "a fact that some step, film or surface gives")
+		}
+	}
+}
+
+// problemAt reports a problem at a key of a note's front matter.
+func (l *loader) problemAt(kind, slug, key, found, expected string) {
+	i := slices.IndexFunc(l.files, func(f file) bool { return f.kind == kind && f.slug == slug })
+	f := l.files[i]
+	line, column := place(f.front, bytes.Index(f.front, []byte("\n"+key+":"))+1)
+	l.problem(f.name, 1+line, column, found, expected, "")
 }
 
 // givenFacts is every fact that can come to hold.

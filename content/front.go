@@ -120,7 +120,7 @@ func (f *front) need(v *strictyaml.Value) library.Need {
 		}
 		m.Close()
 		if len(n.Any) == 0 {
-			any.Fail("a list of facts, one of which must hold", "")
+			any.Fail("at least one fact in the list", "")
 		}
 		return n
 	}

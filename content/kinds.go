@@ -75,13 +75,14 @@ func (f *front) uses(v *strictyaml.Value) []library.Use {
 	var uses []library.Use
 	for _, item := range v.List() {
 		m := item.Map()
+		tool, material := m.Get("tool"), m.Get("material")
 		u := library.Use{
-			Tool:     f.slug(m.Get("tool"), "tool"),
-			Material: f.slug(m.Get("material"), "material"),
+			Tool:     f.slug(tool, "tool"),
+			Material: f.slug(material, "material"),
 			Spread:   strictyaml.Quantity[q.Spread](m.Get("spread")),
 		}
 		m.Close()
-		if (u.Tool == "") == (u.Material == "") {
+		if (tool == nil) == (material == nil) {
 			item.Fail("either a tool or a material", "")
 		}
 		uses = append(uses, u)

@@ -101,8 +101,7 @@ func (l *loader) readWords(tree fs.FS, prefix string) error {
 	}
 	words, problems := readWords(prefix+wordsFile, src)
 	l.words = words
-	l.problems = append(l.problems, problems...)
-	return nil
+	return problems.Err() // and no further: every note would seem wrong
 }
 
 func (l *loader) readNote(tree fs.FS, name, prefix string) error {

@@ -16,7 +16,10 @@ import (
 // markdown is CommonMark with tables, footnotes, task lists and definition-free
 // plain text otherwise. Raw HTML stays off: goldmark leaves it out unless asked.
 var markdown = goldmark.New(
-	goldmark.WithExtensions(extension.Table, extension.Footnote, extension.TaskList),
+	goldmark.WithExtensions(
+		// Pages take no inline style, so a column is aligned by attribute.
+		extension.NewTable(extension.WithTableCellAlignMethod(extension.TableCellAlignAttribute)),
+		extension.Footnote, extension.TaskList),
 	goldmark.WithParserOptions(parser.WithAutoHeadingID()),
 )
 
@@ -138,6 +141,10 @@ func gather(n ast.Node, source []byte, out *strings.Builder) {
 		}
 	case *ast.String:
 		out.Write(n.Value)
+	case *ast.AutoLink:
+		out.Write(n.Label(source))
+	case *ast.CodeBlock, *ast.FencedCodeBlock:
+		out.Write(n.Lines().Value(source))
 	}
 	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
 		gather(c, source, out)

@@ -28,7 +28,9 @@ func (f *front) material(slug, title string, m *strictyaml.Map) *library.Materia
 
 // filmOf reads what only a material that lays a film has.
 func (f *front) filmOf(mat *library.Material, m *strictyaml.Map) {
-	m.Need("solids-by-volume")
+	if v := m.Need("solids-by-volume"); v != nil && !(mat.SolidsByVolume > 0 && mat.SolidsByVolume <= 1) {
+		v.Fail("a share above 0 and at most 100 %", "")
+	}
 	mat.OnlyIf = f.condition(m.Get("only-if"))
 	mat.Build = strictyaml.Quantity[q.Length](m.Need("build"))
 	mat.Sag = strictyaml.Quantity[q.Length](m.Need("sag"))
@@ -54,9 +56,6 @@ func (f *front) filmOf(mat *library.Material, m *strictyaml.Map) {
 	}
 	if mat.Coats > 1 && mat.Flash.In == 0 {
 		m.Need("flash")
-	}
-	if !(mat.SolidsByVolume > 0 && mat.SolidsByVolume <= 1) {
-		m.Get("solids-by-volume").Fail("a share above 0 and at most 100 %", "")
 	}
 }
 

@@ -7,7 +7,7 @@ import "strings"
 // of equals, and "" when none is near: more than half of found's letters, or
 // more than three edits, would have to change.
 func To(found string, words []string) string {
-	limit := min(3, (len([]rune(found))+1)/2)
+	limit := min(3, len([]rune(found))/2)
 	best := ""
 	for _, w := range words {
 		if strings.EqualFold(found, w) {

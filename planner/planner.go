@@ -18,13 +18,14 @@ import (
 func New(job *Job, lib *library.Library) (*Plan, error) {
 	d := newDrying(job, lib)
 	shut := map[string]bool{}
+	var missed *Refusal // what the calendar last could not meet
 	for {
 		groups, refused, err := routes(job, lib, d, shut)
 		if err != nil {
 			return nil, err
 		}
 		if refused != nil {
-			return refusedPlan(job, refused), nil
+			return refusedPlan(job, withWindow(refused, missed)), nil
 		}
 		b := newBuilder(job, lib, d, groups)
 		slots, err := b.schedule()
@@ -34,11 +35,25 @@ func New(job *Job, lib *library.Library) (*Plan, error) {
 		// A window that the calendar cannot meet is shut, and the route finds
 		// another way to hold on to that film, usually a fresh key.
 		film := b.windowOf(err)
+		missed = b.refusal(err)
 		if film == "" || shut[film] {
-			return refusedPlan(job, b.refusal(err)), nil
+			return refusedPlan(job, missed), nil
 		}
 		shut[film] = true
 	}
+}
+
+// withWindow puts the window that the calendar could not meet before the
+// refusal of the route that had to do without it.
+func withWindow(refused, missed *Refusal) *Refusal {
+	if missed == nil {
+		return refused
+	}
+	r := *missed
+	for _, reason := range refused.Reasons {
+		r.Reasons = append(r.Reasons, "without that window: "+reason)
+	}
+	return &r
 }
 
 func refusedPlan(job *Job, r *Refusal) *Plan {

@@ -10,25 +10,26 @@ import (
 	"coatwright/web"
 )
 
-// figures is the numbers of a note's front matter, for its margin.
-func (s *site) figures(n *content.Note) []web.Figure {
+// figures is the numbers of a note's front matter, for its margin, and what
+// they rest on.
+func (s *site) figures(n *content.Note) (figures []web.Figure, standing string) {
 	lib := s.notes.Planner()
 	switch n.Kind {
 	case "material":
-		return materialFigures(lib, lib.Materials[n.Slug])
+		return materialFigures(lib, lib.Materials[n.Slug]), startingValue
 	case "substrate":
-		return substrateFigures(lib.Substrates[n.Slug])
+		return substrateFigures(lib.Substrates[n.Slug]), startingValue
 	case "finish":
 		g := lib.Finishes[n.Slug].Gloss
-		return []web.Figure{{Name: "Gloss", Value: fmt.Sprintf("%.0f to %.0f GU at 60°", float64(g.Low), float64(g.High)), Standing: startingValue}}
+		return []web.Figure{{Name: "Gloss", Value: fmt.Sprintf("%.0f to %.0f GU at 60°", float64(g.Low), float64(g.High))}}, startingValue
 	case "step":
-		return stepFigures(lib.Steps[n.Slug])
+		return stepFigures(lib.Steps[n.Slug]), commonPractice
 	case "tool":
 		if a := lib.Tools[n.Slug].Applicator; a != nil {
-			return applicatorFigures(lib.Words.Forms, a)
+			return applicatorFigures(lib.Words.Forms, a), commonPractice
 		}
 	}
-	return nil
+	return nil, ""
 }
 
 const (
@@ -36,20 +37,17 @@ const (
 	commonPractice = "common practice"
 )
 
-// table gathers figures of one standing.
-type table struct {
-	standing string
-	rows     []web.Figure
-}
+// table gathers figures.
+type table struct{ rows []web.Figure }
 
 func (t *table) add(given bool, name, format string, args ...any) {
 	if given {
-		t.rows = append(t.rows, web.Figure{Name: name, Value: fmt.Sprintf(format, args...), Standing: t.standing})
+		t.rows = append(t.rows, web.Figure{Name: name, Value: fmt.Sprintf(format, args...)})
 	}
 }
 
 func materialFigures(lib *library.Library, m *library.Material) []web.Figure {
-	t := &table{standing: startingValue}
+	t := &table{}
 	t.add(true, "Density", "%.2f kg/L", float64(m.Density)/1000)
 	t.add(m.SolidsByVolume > 0, "Solids by volume", "%.0f %%", m.SolidsByVolume.Percent())
 	t.add(m.VOC > 0, "VOC", "%.0f g/L", float64(m.VOC))
@@ -60,6 +58,7 @@ func materialFigures(lib *library.Library, m *library.Material) []web.Figure {
 	t.add(m.Stand > 0, "Stands after mixing", "%s", timeText(m.Stand))
 	t.add(m.PotLife > 0, "Pot life", "%s", timeText(m.PotLife))
 	t.add(m.Strain > 0, "Strainer", "%.0f µm", m.Strain.Micrometres())
+	t.add(len(m.Dries) > 0, "Times below are at", "23 °C, 50 %% humidity, still air")
 	for _, w := range lib.Words.Dryness {
 		if d, ok := m.Dries[w.Name]; ok {
 			t.add(true, upperFirst(strings.ReplaceAll(w.Name, "-", " ")), "%s", dryingText(d))
@@ -70,17 +69,18 @@ func materialFigures(lib *library.Library, m *library.Material) []web.Figure {
 	return t.rows
 }
 
-// dryingText is a drying time at the reference air, and when its window closes.
+// dryingText is a drying time at the reference air, what paces it, and when its
+// window closes.
 func dryingText(d library.Drying) string {
-	text := fmt.Sprintf("%s at 23 °C, 50 %%, still; by %s", timeText(d.In), d.By)
+	text := fmt.Sprintf("%s, by %s", timeText(d.In), d.By)
 	if d.Closes > 0 {
-		text += ", closes after " + timeText(d.Closes)
+		text += "; closes after " + timeText(d.Closes)
 	}
 	return text
 }
 
 func substrateFigures(s *library.Substrate) []web.Figure {
-	t := &table{standing: startingValue}
+	t := &table{}
 	t.add(true, "Heat limit", "%.0f °C", s.HeatLimit.Celsius())
 	t.add(s.SurfaceEnergy.High > 0, "Surface energy", "%.0f to %.0f mJ/m²", float64(s.SurfaceEnergy.Low)*1000, float64(s.SurfaceEnergy.High)*1000)
 	t.add(true, "Is", "%s", strings.Join(s.Traits, ", "))
@@ -88,7 +88,7 @@ func substrateFigures(s *library.Substrate) []web.Figure {
 }
 
 func stepFigures(s *library.Step) []web.Figure {
-	t := &table{standing: commonPractice}
+	t := &table{}
 	t.add(s.Work.Fixed > 0, "Work, whatever the size", "%s", timeText(s.Work.Fixed))
 	t.add(s.Work.PerArea > 0, "Work for a square metre", "%.0f min", float64(s.Work.PerArea)/60)
 	t.add(s.Stands.In > 0, "Stands afterwards", "%s", dryingText(s.Stands))
@@ -100,7 +100,7 @@ func stepFigures(s *library.Step) []web.Figure {
 }
 
 func applicatorFigures(forms []library.Word, a *library.Applicator) []web.Figure {
-	t := &table{standing: commonPractice}
+	t := &table{}
 	t.add(true, "Pressure at the inlet", "%.0f to %.0f kPa", a.Pressure.Low.Kilopascals(), a.Pressure.High.Kilopascals())
 	for _, w := range forms {
 		r := a.Transfer[w.Name]

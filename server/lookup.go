@@ -120,8 +120,9 @@ func (s *site) note(c *gin.Context) error {
 	page := web.NotePage{
 		Frame: web.Frame{Title: n.Title, Here: web.AtLookUp},
 		// The body is our own rendering of CommonMark with raw HTML off.
-		Note: n, Body: template.HTML(n.HTML), Figures: s.figures(n),
+		Note: n, Body: template.HTML(n.HTML),
 	}
+	page.Figures, page.Standing = s.figures(n)
 	for _, m := range s.notes.MentionedBy(path) {
 		page.MentionedBy = append(page.MentionedBy, noteLink(m))
 	}

@@ -86,11 +86,11 @@ type NotePage struct {
 	Body        template.HTML // the note's HTML, made safe by package content
 	MentionedBy []NoteLink    // by kind, then by title
 	Figures     []Figure
+	Standing    string // what the figures rest on: "published" with its source, "common practice", "starting value"
 }
 
-// Figure is a number of the note's front matter. Standing says what the number
-// rests on: "published" with its source, "common practice", "starting value".
-type Figure struct{ Name, Value, Standing string }
+// Figure is a number of the note's front matter.
+type Figure struct{ Name, Value string }
 
 // JobsPage lists the saved jobs, latest first.
 type JobsPage struct {

@@ -205,7 +205,8 @@ func sampleNote() NotePage {
 <blockquote><p>If it feels dry, it is a dust cloth.</p></blockquote>
 <h3 id="when-it-may-be-left-out">When it may be left out</h3><ul><li>Never on a colour film.</li><li>Under a filler that is blocked anyway, <code>dust-free</code> buys nothing.</li></ul>`),
 		MentionedBy: links,
-		Figures:     []Figure{{Name: "Work", Value: "2 min and 4 min/m2", Standing: "common practice, no published source"}, {Name: "Stays dust-free", Value: "30 min", Standing: "starting value: your data sheet wins"}},
+		Figures:     []Figure{{Name: "Work", Value: "2 min and 4 min/m2"}, {Name: "Stays dust-free", Value: "30 min"}},
+		Standing:    "common practice, no published source",
 	}
 }
 

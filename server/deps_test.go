@@ -1,0 +1,93 @@
+package main
+
+import (
+	"encoding/json"
+	"io"
+	"os"
+	"os/exec"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// arrows are the imports of ours that each package may have. DEVELOPERS.md
+// says why.
+var arrows = map[string][]string{
+	"nearest":          {},
+	"quantity":         {"nearest"},
+	"strictyaml":       {"nearest", "quantity"},
+	"content":          {"nearest", "quantity", "strictyaml", "planner/library"},
+	"store":            {},
+	"search":           {"content"},
+	"planner/library":  {"quantity"},
+	"planner/air":      {"quantity"},
+	"planner/drying":   {"quantity", "planner/air"},
+	"planner/amounts":  {"quantity"},
+	"planner/calendar": {"nearest"},
+	"planner/route":    {"quantity", "planner/library"},
+	"planner":          {"quantity", "strictyaml", "planner/library", "planner/air", "planner/drying", "planner/amounts", "planner/calendar", "planner/route"},
+	"planner/sheet":    {"planner"},
+	"web":              {"content", "planner"},
+	"server":           {"nearest", "quantity", "strictyaml", "content", "store", "search", "web", "planner", "planner/library", "planner/sheet"},
+}
+
+// homes are the only packages that may import a library.
+var homes = map[string]string{
+	"github.com/gin-gonic/gin":        "server",
+	"github.com/blevesearch/bleve/v2": "search",
+	"github.com/yuin/goldmark":        "content",
+	"go.etcd.io/bbolt":                "store",
+}
+
+func TestArrowsGoOneWay(t *testing.T) {
+	out, err := exec.Command("go", "list", "-json=ImportPath,Imports", "coatwright/...").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for list := json.NewDecoder(strings.NewReader(string(out))); ; {
+		var p struct {
+			ImportPath string
+			Imports    []string
+		}
+		if err := list.Decode(&p); err == io.EOF {
+			break
+		} else if err != nil {
+			t.Fatal(err)
+		}
+		name := strings.TrimPrefix(p.ImportPath, "coatwright/")
+		allowed, known := arrows[name]
+		if !known {
+			t.Errorf("the package %s is not in the table of arrows", name)
+		}
+		for _, i := range p.Imports {
+			if ours, is := strings.CutPrefix(i, "coatwright/"); is && !slices.Contains(allowed, ours) {
+				t.Errorf("%s imports %s", name, ours)
+			}
+			for library, home := range homes {
+				if strings.HasPrefix(i, library) && name != home {
+					t.Errorf("%s imports %s; only %s may", name, library, home)
+				}
+			}
+		}
+	}
+}
+
+// TestDocumentsNameWhatExists: a path that the guides put in code type is there.
+func TestDocumentsNameWhatExists(t *testing.T) {
+	path := regexp.MustCompile("`([a-z.]+/[a-zA-Z0-9_./-]*)`")
+	for _, guide := range []string{"../README.md", "../DEVELOPERS.md"} {
+		text, err := os.ReadFile(guide)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range path.FindAllStringSubmatch(string(text), -1) {
+			if strings.HasPrefix(m[1], "./") {
+				continue // a flag's default, made at run time
+			}
+			if _, err := os.Stat("../" + m[1]); err != nil {
+				t.Errorf("%s names %s, which is not there", guide, m[1])
+			}
+		}
+	}
+}
