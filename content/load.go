@@ -181,10 +181,7 @@ func (l *loader) link() (*Library, error) {
 		lib.problemsOfPlanner(l)
 	}
 	if err := l.problems.Err(); err != nil {
-		slices.SortStableFunc(l.problems, func(a, b *strictyaml.Problem) int {
-			return cmp.Or(cmp.Compare(a.File, b.File), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
-		})
-		return nil, l.problems
+		return nil, err
 	}
 	slices.SortFunc(lib.sorted, compareNotes)
 	for _, n := range lib.sorted {

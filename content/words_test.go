@@ -42,8 +42,12 @@ func TestReadWords(t *testing.T) {
 	}
 }
 
+// unused are the facts that the built-in notes do not use yet, for a shop's
+// notes on stripping, rust and designs.
+var unused = []string{"design-masked", "rust-stopped", "stripped"}
+
 // Every listed word of the built-in library says what it means, and every
-// fact and trait is used by a note: one that is not is a word too many.
+// fact, trait and role is used by a note: one that is not is a word too many.
 func TestBuiltInWords(t *testing.T) {
 	p := load(t, BuiltIn(), nil).Planner()
 	used := usedWords(p)
@@ -51,8 +55,8 @@ func TestBuiltInWords(t *testing.T) {
 		if f.Is == "" || f.Else == "" {
 			t.Errorf("the fact %q does not say what it is, or what goes wrong without it", name)
 		}
-		if !used[name] {
-			t.Errorf("the fact %q is used by no note", name)
+		if used[name] == slices.Contains(unused, name) {
+			t.Errorf("the fact %q: used by a note is %v", name, used[name])
 		}
 	}
 	for _, w := range slices.Concat(p.Words.Dryness, p.Words.Traits, p.Words.Phases, p.Words.Systems, p.Words.Forms, p.Words.Pacing) {

@@ -86,7 +86,9 @@ func TestNewSubstrateNeedsNoOtherNote(t *testing.T) {
 // rough job, and the needs stay.
 func TestCareDecidesWants(t *testing.T) {
 	lib := builtIn(t)
-	at := func(care string) *planner.Plan { return plan(t, strings.Replace(frame(t), "care: show", "care: "+care, 1), lib) }
+	at := func(care string) *planner.Plan {
+		return plan(t, strings.Replace(frame(t), "care: show", "care: "+care, 1), lib)
+	}
 	show, daily, rough := at("show"), at("daily"), at("rough")
 	if !(len(show.Steps) > len(daily.Steps) && len(daily.Steps) > len(rough.Steps)) {
 		t.Errorf("steps: show %d, daily %d, rough %d", len(show.Steps), len(daily.Steps), len(rough.Steps))
@@ -211,7 +213,7 @@ func TestClosedWindowIsKeyed(t *testing.T) {
 	// One short morning a week: every window of a day or two has closed.
 	p := plan(t, strings.Replace(frame(t), "Mon-Fri 08:00-17:00", "Mon 08:00-12:00", 1), lib)
 	if p.Refused != nil {
-		if p.Refused.Fact != "window" || len(p.Refused.Reasons) == 0 {
+		if p.Refused.Fact != planner.WorkingHours || len(p.Refused.Reasons) == 0 {
 			t.Errorf("refused with %+v", p.Refused)
 		}
 		return
@@ -236,7 +238,7 @@ func TestTooLongForADay(t *testing.T) {
 		}
 		return
 	}
-	if p.Refused.Fact != "working hours" && p.Refused.Fact != "window" {
+	if !p.Refused.ByHours() {
 		t.Errorf("refused with %+v", p.Refused)
 	}
 }

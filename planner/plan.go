@@ -169,3 +169,11 @@ type Refusal struct {
 	Step    string   `json:"step"` // the note that needs the fact; "" for the hand-over
 	Reasons []string `json:"reasons"`
 }
+
+// WorkingHours is the Fact of a Refusal that no note could mend: the calendar
+// does not allow the work.
+const WorkingHours = "working hours"
+
+// ByHours reports whether it is the working hours that stand in the way, and
+// not a fact that nothing gives.
+func (r *Refusal) ByHours() bool { return r.Fact == WorkingHours }

@@ -101,11 +101,11 @@ func (b *builder) refusal(err error) *Refusal {
 	var long *calendar.TooLongError
 	switch {
 	case errors.As(err, &w):
-		return &Refusal{Part: b.groups[0].names()[0], Fact: "window", Step: b.noteOf(w.ID), Reasons: []string{
+		return &Refusal{Part: b.groups[0].names()[0], Fact: WorkingHours, Step: b.noteOf(w.ID), Reasons: []string{
 			fmt.Sprintf("%s must follow %s within %s, and the working hours allow no less than %s", b.titleOf(w.ID), b.titleOf(w.After), span(w.Max), span(w.Best))}}
 	case errors.As(err, &long):
-		return &Refusal{Part: b.groups[0].names()[0], Fact: "working hours", Step: b.noteOf(long.ID), Reasons: []string{
+		return &Refusal{Part: b.groups[0].names()[0], Fact: WorkingHours, Step: b.noteOf(long.ID), Reasons: []string{
 			fmt.Sprintf("%s takes %s in one go, and the longest working span is %s", b.titleOf(long.ID), span(long.Work), span(long.Longest))}}
 	}
-	return &Refusal{Part: b.groups[0].names()[0], Fact: "calendar", Reasons: []string{err.Error()}}
+	return &Refusal{Part: b.groups[0].names()[0], Fact: WorkingHours, Reasons: []string{err.Error()}}
 }

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"slices"
 	"strings"
 
 	"github.com/gin-gonic/gin"
@@ -24,7 +25,13 @@ func (s *site) savePlan(job *planner.Job) (id string, err error) {
 	if err != nil {
 		return "", err
 	}
-	return s.plans.Add(store.Saved{Saved: s.now().UTC(), Title: job.Title, Job: job.Document(), Plan: body})
+	entry := store.Entry{Saved: s.now().UTC(), Title: job.Title, Effect: job.Effect, Finish: job.Finish, Refused: plan.Refused != nil}
+	for _, p := range job.Parts {
+		if !slices.Contains(entry.Substrates, p.Substrate) {
+			entry.Substrates = append(entry.Substrates, p.Substrate)
+		}
+	}
+	return s.plans.Add(store.Saved{Entry: entry, Job: job.Document(), Plan: body})
 }
 
 // saved finds a plan by its id.
@@ -75,38 +82,22 @@ func (s *site) jobs(c *gin.Context) error {
 
 // savedJobs lists the kept plans, the newest first.
 func (s *site) savedJobs() ([]web.SavedJob, error) {
-	all, err := s.plans.Plans()
+	all, err := s.plans.Entries()
 	if err != nil {
 		return nil, err
 	}
 	jobs := make([]web.SavedJob, 0, len(all))
-	for _, saved := range all {
-		job, err := planner.ParseJob("the kept job", saved.Job, nil)
-		if err != nil {
-			return nil, fmt.Errorf("the kept job %s: %w", saved.ID, err)
-		}
-		var plan struct {
-			Refused *planner.Refusal `json:"refused"`
-		}
-		if err := json.Unmarshal(saved.Plan, &plan); err != nil {
-			return nil, fmt.Errorf("the kept plan %s: %w", saved.ID, err)
+	for _, e := range all {
+		var substrates []string
+		for _, slug := range e.Substrates {
+			substrates = append(substrates, s.title("substrate", slug))
 		}
 		jobs = append(jobs, web.SavedJob{
-			ID: saved.ID, Title: saved.Title, Substrates: s.substrates(job), Effect: s.title("effect", job.Effect),
-			Finish: s.title("finish", job.Finish), Saved: saved.Saved, Refused: plan.Refused != nil,
+			ID: e.ID, Title: e.Title, Substrates: strings.Join(substrates, ", "), Effect: s.title("effect", e.Effect),
+			Finish: s.title("finish", e.Finish), Saved: e.Saved, Refused: e.Refused,
 		})
 	}
 	return jobs, nil
-}
-
-func (s *site) substrates(job *planner.Job) string {
-	var titles []string
-	for _, p := range job.Parts {
-		if t := s.title("substrate", p.Substrate); !strings.Contains(strings.Join(titles, ", "), t) {
-			titles = append(titles, t)
-		}
-	}
-	return strings.Join(titles, ", ")
 }
 
 // title is a note's title, or its slug when the note is no longer there.

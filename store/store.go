@@ -4,6 +4,7 @@
 package store
 
 import (
+	"bytes"
 	"crypto/rand"
 	"encoding/json"
 	"errors"
@@ -11,6 +12,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"time"
 
 	"go.etcd.io/bbolt"
@@ -24,17 +26,31 @@ var ErrInUse = errors.New("store: the data folder is in use by another coatwrigh
 
 // Saved is a plan as it was agreed.
 type Saved struct {
-	ID    string          `json:"id"`
-	Saved time.Time       `json:"saved"`
-	Title string          `json:"title"`
-	Job   []byte          `json:"job"`  // the job document
-	Plan  json.RawMessage `json:"plan"` // the plan as JSON
+	Entry
+	Job  []byte // the job document
+	Plan []byte // the plan as JSON
+}
+
+// Entry is a plan's line in the list: what can be shown without the plan.
+type Entry struct {
+	ID         string    `json:"id"`
+	Saved      time.Time `json:"saved"`
+	Title      string    `json:"title"`
+	Substrates []string  `json:"substrates"` // slugs
+	Effect     string    `json:"effect"`
+	Finish     string    `json:"finish"`
+	Refused    bool      `json:"refused"`
 }
 
 // Store is a data folder. It is safe for concurrent use.
 type Store struct{ db *bbolt.DB }
 
-var plans = []byte("plans")
+// Buckets, each by id: entries are read to list, jobs and plans only to open.
+var (
+	entries = []byte("entries")
+	jobs    = []byte("jobs")
+	plans   = []byte("plans")
+)
 
 // file is the bbolt file's name in the data folder.
 const file = "coatwright.db"
@@ -58,8 +74,12 @@ func Open(folder string) (*Store, error) {
 		return nil, fmt.Errorf("store: opening %s: %w", path, err)
 	}
 	err = db.Update(func(tx *bbolt.Tx) error {
-		_, err := tx.CreateBucketIfNotExists(plans)
-		return err
+		for _, bucket := range [][]byte{entries, jobs, plans} {
+			if _, err := tx.CreateBucketIfNotExists(bucket); err != nil {
+				return err
+			}
+		}
+		return nil
 	})
 	if err != nil {
 		db.Close()
@@ -74,16 +94,16 @@ func (s *Store) Close() error { return s.db.Close() }
 // Add keeps a plan under a new id and returns the id.
 func (s *Store) Add(saved Saved) (string, error) {
 	err := s.db.Update(func(tx *bbolt.Tx) error {
-		b := tx.Bucket(plans)
 		saved.ID = newID()
-		for b.Get([]byte(saved.ID)) != nil {
+		for tx.Bucket(entries).Get([]byte(saved.ID)) != nil {
 			saved.ID = newID()
 		}
-		value, err := json.Marshal(saved)
+		entry, err := json.Marshal(saved.Entry)
 		if err != nil {
 			return err
 		}
-		return b.Put([]byte(saved.ID), value)
+		key := []byte(saved.ID)
+		return errors.Join(tx.Bucket(entries).Put(key, entry), tx.Bucket(jobs).Put(key, saved.Job), tx.Bucket(plans).Put(key, saved.Plan))
 	})
 	if err != nil {
 		return "", fmt.Errorf("store: saving a plan: %w", err)
@@ -109,36 +129,39 @@ func newID() string {
 func (s *Store) Plan(id string) (Saved, error) {
 	var saved Saved
 	err := s.db.View(func(tx *bbolt.Tx) error {
-		value := tx.Bucket(plans).Get([]byte(id))
-		if value == nil {
+		entry := tx.Bucket(entries).Get([]byte(id))
+		if entry == nil {
 			return ErrNotFound
 		}
-		return json.Unmarshal(value, &saved)
+		// What bbolt hands out lives only as long as the transaction.
+		saved.Job = bytes.Clone(tx.Bucket(jobs).Get([]byte(id)))
+		saved.Plan = bytes.Clone(tx.Bucket(plans).Get([]byte(id)))
+		return json.Unmarshal(entry, &saved.Entry)
 	})
 	return saved, err
 }
 
-// Plans returns all plans, the newest first.
-func (s *Store) Plans() ([]Saved, error) {
-	var all []Saved
+// Entries returns the entries of all plans, the newest first.
+func (s *Store) Entries() ([]Entry, error) {
+	var all []Entry
 	err := s.db.View(func(tx *bbolt.Tx) error {
-		return tx.Bucket(plans).ForEach(func(_, value []byte) error {
-			var saved Saved
-			if err := json.Unmarshal(value, &saved); err != nil {
+		return tx.Bucket(entries).ForEach(func(_, value []byte) error {
+			var e Entry
+			if err := json.Unmarshal(value, &e); err != nil {
 				return err
 			}
-			all = append(all, saved)
+			all = append(all, e)
 			return nil
 		})
 	})
 	if err != nil {
 		return nil, fmt.Errorf("store: listing plans: %w", err)
 	}
-	slices.SortFunc(all, func(a, b Saved) int {
+	slices.SortFunc(all, func(a, b Entry) int {
 		if c := b.Saved.Compare(a.Saved); c != 0 {
 			return c
 		}
-		return slices.Compare([]byte(a.ID), []byte(b.ID))
+		return strings.Compare(a.ID, b.ID)
 	})
 	return all, nil
 }

@@ -1,7 +1,6 @@
 package store
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
 	"os"
@@ -28,8 +27,8 @@ func TestPlansOutliveTheProcess(t *testing.T) {
 	var want []Saved
 	for i := range 3 {
 		saved := Saved{
-			Saved: time.Date(2026, 12, 1, 8, i, 0, 0, time.UTC), Title: fmt.Sprintf("Job %d", i),
-			Job: []byte("title: Job\n"), Plan: json.RawMessage(`{"title":"Job"}`),
+			Entry: Entry{Saved: time.Date(2026, 12, 1, 8, i, 0, 0, time.UTC), Title: fmt.Sprintf("Job %d", i), Substrates: []string{"bare-steel"}, Effect: "candy", Finish: "matt", Refused: i == 1},
+			Job:   []byte("title: Job\n"), Plan: []byte(`{"title":"Job"}`),
 		}
 		id, err := s.Add(saved)
 		if err != nil {
@@ -44,11 +43,15 @@ func TestPlansOutliveTheProcess(t *testing.T) {
 
 	s = open(t, folder)
 	defer s.Close()
-	got, err := s.Plans()
+	got, err := s.Entries()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if diff := cmp.Diff(want, got); diff != "" {
+	var entries []Entry
+	for _, w := range want {
+		entries = append(entries, w.Entry)
+	}
+	if diff := cmp.Diff(entries, got); diff != "" {
 		t.Errorf("after reopening (-want +got):\n%s", diff)
 	}
 	one, err := s.Plan(want[1].ID)

@@ -1,7 +1,9 @@
 package strictyaml
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -45,10 +47,15 @@ func (ps Problems) Error() string {
 	return strings.Join(lines, "\n")
 }
 
-// Err returns ps as an error, nil when there is none.
+// Err returns ps as an error, in the order of files and places, nil when there
+// is none.
 func (ps Problems) Err() error {
 	if len(ps) == 0 {
 		return nil
 	}
-	return ps
+	sorted := slices.Clone(ps)
+	slices.SortStableFunc(sorted, func(a, b *Problem) int {
+		return cmp.Or(cmp.Compare(a.File, b.File), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
+	})
+	return sorted
 }

@@ -40,7 +40,7 @@ func (p PlanPage) Room() string {
 
 // PlanStep is a step with its number.
 type PlanStep struct {
-	planner.Step
+	*planner.Step
 	N int
 }
 
@@ -54,8 +54,8 @@ type StepGroup struct {
 // Steps are the steps of the plan, numbered from one.
 func (p PlanPage) Steps() []PlanStep {
 	steps := make([]PlanStep, len(p.Plan.Steps))
-	for i, s := range p.Plan.Steps {
-		steps[i] = PlanStep{Step: s, N: i + 1}
+	for i := range p.Plan.Steps {
+		steps[i] = PlanStep{Step: &p.Plan.Steps[i], N: i + 1}
 	}
 	return steps
 }
@@ -91,12 +91,12 @@ func (p PlanPage) film(step string) (planner.Film, bool) {
 // Step finds a step by its id; its number is 0 where there is none, as for a
 // reason that is for the hand-over.
 func (p PlanPage) Step(id string) PlanStep {
-	for _, s := range p.Steps() {
-		if s.ID == id {
-			return s
+	for i := range p.Plan.Steps {
+		if s := &p.Plan.Steps[i]; s.ID == id {
+			return PlanStep{Step: s, N: i + 1}
 		}
 	}
-	return PlanStep{}
+	return PlanStep{Step: &planner.Step{}}
 }
 
 // ShownStep is a step with the page that it is on.

@@ -15,7 +15,7 @@ func Markdown(w io.Writer, p *planner.Plan) error {
 	out := bufio.NewWriter(w)
 	fmt.Fprintf(out, "# %s\n\n", escape(p.Title))
 	if r := p.Refused; r != nil {
-		fmt.Fprintf(out, "No plan for %s: nothing gives `%s`.\n\n", escape(r.Part), r.Fact)
+		fmt.Fprintf(out, "No plan for %s: %s.\n\n", escape(r.Part), escape(missing(r)))
 		for _, reason := range r.Reasons {
 			fmt.Fprintf(out, "- %s\n", escape(reason))
 		}

@@ -51,14 +51,21 @@ func title(out io.Writer, text, rule string) {
 }
 
 func refusal(out io.Writer, r *planner.Refusal) {
-	fmt.Fprintf(out, "\nNo plan for %s: nothing gives %q", r.Part, r.Fact)
-	if r.Step != "" {
-		fmt.Fprintf(out, ", which step/%s needs", r.Step)
-	}
-	fmt.Fprintln(out, ".")
+	fmt.Fprintf(out, "\nNo plan for %s: %s.\n", r.Part, missing(r))
 	for _, reason := range r.Reasons {
 		fmt.Fprintf(out, "  - %s\n", reason)
 	}
+}
+
+// missing says what stands in the way of a plan.
+func missing(r *planner.Refusal) string {
+	switch {
+	case r.ByHours():
+		return "the working hours do not allow it"
+	case r.Step == "":
+		return fmt.Sprintf("nothing gives %q", r.Fact)
+	}
+	return fmt.Sprintf("nothing gives %q, which step/%s needs", r.Fact, r.Step)
 }
 
 func summary(out io.Writer, p *planner.Plan) {
