@@ -54,11 +54,20 @@ func (s *site) plan(c *gin.Context) error {
 		c.Data(http.StatusOK, "application/json; charset=utf-8", saved.Plan)
 		return nil
 	}
+	page, err := s.kept.get(saved.ID, func() ([]byte, error) { return s.renderPlan(saved) })
+	if err != nil {
+		return err
+	}
+	c.Data(http.StatusOK, "text/html; charset=utf-8", page)
+	return nil
+}
+
+func (s *site) renderPlan(saved store.Saved) ([]byte, error) {
 	plan := &planner.Plan{}
 	if err := json.Unmarshal(saved.Plan, plan); err != nil {
-		return fmt.Errorf("the kept plan %s: %w", saved.ID, err)
+		return nil, fmt.Errorf("the kept plan %s: %w", saved.ID, err)
 	}
-	return send(c, http.StatusOK, web.PlanPage{
+	return web.Render(web.PlanPage{
 		Frame: web.Frame{Title: plan.Title, Here: web.AtJobs}, ID: saved.ID, Plan: plan, Saved: saved.Saved, Titles: s.titles(),
 	})
 }

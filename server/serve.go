@@ -81,6 +81,7 @@ type site struct {
 	index *search.Index
 	log   *slog.Logger
 	now   func() time.Time
+	kept  keptPages
 }
 
 // openSite opens a data folder, making what is missing.
