@@ -1,7 +1,6 @@
 package content
 
 import (
-	"bytes"
 	"io/fs"
 	"testing"
 )
@@ -15,14 +14,14 @@ func BenchmarkLoad(b *testing.B) {
 }
 
 func BenchmarkRender(b *testing.B) {
-	src, err := fs.ReadFile(BuiltIn(), "step/tack-off.md")
+	src, err := fs.ReadFile(BuiltIn(), "material/waterborne-ground.md")
 	if err != nil {
 		b.Fatal(err)
 	}
 	_, body, _, _ := splitFront(src)
-	b.SetBytes(int64(len(bytes.TrimSpace(body))))
+	b.SetBytes(int64(len(body)))
 	for b.Loop() {
-		if _, err := render("step", body); err != nil {
+		if _, err := render("material", body); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -97,6 +97,7 @@ func (f *front) substrate(slug, title string, m *strictyaml.Map) *library.Substr
 		Facts:         f.literals(m.Need("facts")),
 		HeatLimit:     strictyaml.Quantity[q.Temperature](m.Need("heat-limit")),
 		SurfaceEnergy: strictyaml.Range[q.SurfaceEnergy](m.Get("surface-energy")),
+		Mind:          m.Get("mind").Texts(),
 		Cautions:      f.cautions(m.Get("cautions")),
 	}
 }

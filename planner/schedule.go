@@ -90,8 +90,11 @@ func (b *builder) linkWait(from, to int, l route.Link, add func(int, wait)) {
 		}
 		add(to, w)
 	case giver.step.Mixes:
-		m := giver.lead
-		add(to, wait{after: from, min: m.Stand, max: b.keeps(giver, b.items[to]), until: "stood and strained", by: "standing"})
+		w := wait{after: from, min: giver.lead.Stand, max: b.keeps(giver, b.items[to]), until: "stood and strained", by: "standing"}
+		if w.min == 0 {
+			w.until, w.by = "mixed", "its pot life"
+		}
+		add(to, w)
 	case giver.step.Lasts[l.Fact] > 0:
 		add(to, wait{after: from, max: giver.step.Lasts[l.Fact], until: l.Fact, by: "it does not last"})
 	default:
@@ -99,11 +102,15 @@ func (b *builder) linkWait(from, to int, l route.Link, add func(int, wait)) {
 	}
 }
 
-// keeps is how long after mixing the film may still be started: its pot life in
+// keeps is how long after mixing the film may still be started: as long as the
+// step says that a mix is left in its cup, and no longer than its pot life in
 // this air less the spraying. A film that takes longer than a pot life is mixed
 // in batches, and then only the first must be started in time.
 func (b *builder) keeps(mix, film *item) q.Time {
 	life := dry.PotLife(mix.lead.PotLife, b.job.Room.Temperature)
+	if left := mix.step.Lasts["mixed"]; left > 0 {
+		life = min(life, left)
+	}
 	if film.material == nil {
 		return life
 	}

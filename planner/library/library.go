@@ -151,6 +151,7 @@ type Substrate struct {
 	Facts         []Literal // what holds before any work
 	HeatLimit     q.Temperature
 	SurfaceEnergy q.Range[q.SurfaceEnergy]
+	Mind          []string // what a painter must think of on this surface, a sentence each
 	Cautions      []string
 }
 

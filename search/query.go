@@ -1,0 +1,129 @@
+package search
+
+import (
+	"github.com/blevesearch/bleve/v2"
+	"github.com/blevesearch/bleve/v2/search/query"
+)
+
+// enough is how many of a question's words a note must have to answer it: two
+// words both, and of a sentence two in five. People write "went" and "next day";
+// a note that has more of the words comes first in any case.
+func enough(words int) int {
+	return (2*words+4)/5
+}
+
+// weight is what a match in a field is worth beside one in the body.
+type weight struct {
+	field string
+	boost float64
+}
+
+// Weights, found by trying them against testdata/rank.txt. A name is worth more
+// than a mention, and the title is the first of the names.
+var (
+	stemWeights   = []weight{{fieldTitle, 6}, {fieldNames, 4}, {fieldHeads, 1.5}, {fieldBody, 1}}
+	startWeights  = []weight{{fieldTitleStart, 2}, {fieldNameStart, 1}}
+	typingWeights = []weight{{fieldTitleStart, 12}, {fieldNameStart, 6}}
+	wholeWeights  = []weight{{fieldTitleWhole, 12}, {fieldNameWhole, 6}}
+	orderWeights  = []weight{{fieldTitle, 4}, {fieldNames, 4}, {fieldBody, 1}}
+)
+
+// query builds the question for bleve: for notes with enough of its words, or
+// with any. It is nil when nothing is asked for.
+func (q question) query(any bool) query.Query {
+	var words []query.Query
+	for _, w := range q.words {
+		if of := w.query(q.typing); of != nil {
+			words = append(words, of)
+		}
+	}
+	if len(words) == 0 && len(q.phrases) == 0 {
+		return nil
+	}
+	all := bleve.NewBooleanQuery()
+	if len(words) > 0 {
+		some := bleve.NewDisjunctionQuery(words...)
+		some.SetMin(1)
+		if !any {
+			some.SetMin(float64(enough(len(words))))
+		}
+		all.AddMust(some)
+		all.AddShould(q.named()...)
+	}
+	for _, p := range q.phrases {
+		all.AddMust(phrase(p, orderWeights))
+	}
+	for _, p := range q.without {
+		all.AddMustNot(phrase(p.text, stemWeights))
+	}
+	return all
+}
+
+// named prefers notes that the whole question names, or that have its words in
+// their order.
+func (q question) named() []query.Query {
+	text := texts(q.words)
+	var out []query.Query
+	for _, w := range wholeWeights {
+		out = append(out, term(text, w, 1))
+	}
+	if len(q.words) > 1 {
+		out = append(out, phrase(text, orderWeights))
+	}
+	return out
+}
+
+// query asks for one word, nil for a small word.
+func (w wanted) query(typing bool) query.Query {
+	starts := startWeights
+	if typing {
+		starts = typingWeights
+	}
+	var any []query.Query
+	for _, stem := range w.stems {
+		for _, in := range stemWeights {
+			// bleve scales a sum by the share of its terms that matched. A note
+			// has one of several stems, and is worth no less for that.
+			any = append(any, term(stem, in, float64(len(w.stems))))
+		}
+	}
+	if w.start != "" && (typing || len(w.stems) > 0) {
+		for _, in := range starts {
+			any = append(any, term(w.start, in, 1))
+		}
+	}
+	if len(any) == 0 {
+		return nil
+	}
+	return bleve.NewDisjunctionQuery(any...)
+}
+
+func term(text string, in weight, boost float64) query.Query {
+	t := bleve.NewTermQuery(text)
+	t.SetField(in.field)
+	t.SetBoost(in.boost * boost)
+	return t
+}
+
+// phrase asks for words in their order, small ones aside.
+func phrase(text string, in []weight) query.Query {
+	var any []query.Query
+	for _, w := range in {
+		p := bleve.NewMatchPhraseQuery(text)
+		p.SetField(w.field)
+		p.SetBoost(w.boost)
+		any = append(any, p)
+	}
+	return bleve.NewDisjunctionQuery(any...)
+}
+
+// ofKind narrows a query to the notes of a kind.
+func ofKind(text query.Query, kind string) query.Query {
+	if kind == "" {
+		return text
+	}
+	only := bleve.NewBooleanQuery()
+	only.AddMust(text)
+	only.AddFilter(term(kind, weight{fieldKind, 1}, 1))
+	return only
+}
