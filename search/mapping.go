@@ -60,9 +60,9 @@ type document struct {
 	Kind       string   `json:"kind"`
 }
 
-func newDocument(n *content.Note, words analysis.Analyzer) document {
+func newDocument(n *content.Note, stem analysis.Analyzer) document {
 	d := document{
-		Title: n.Title, TitleStart: n.Title, TitleWhole: whole(n.Title, words),
+		Title: n.Title, TitleStart: n.Title, TitleWhole: whole(n.Title, stem),
 		Names: slices.Concat(n.Also, n.SeenAs, []string{n.Says}), NameStart: n.Also,
 		Body: n.Text, Kind: n.Kind,
 	}
@@ -70,19 +70,24 @@ func newDocument(n *content.Note, words analysis.Analyzer) document {
 		d.Heads = append(d.Heads, h.Text)
 	}
 	for _, name := range n.Also {
-		d.NameWhole = append(d.NameWhole, whole(name, words))
+		d.NameWhole = append(d.NameWhole, whole(name, stem))
 	}
 	d.Word = append([]string{n.Title, n.Text}, d.Names...)
 	return d
 }
 
-// whole folds a name to one term: "De-Nib" and "de nib" are the same.
-func whole(name string, words analysis.Analyzer) string {
-	var terms []string
-	for _, t := range words.Analyze([]byte(name)) {
-		terms = append(terms, string(t.Term))
+// whole folds a name to one term: "Recoat windows" and "recoat-window" are the
+// same. Of a grit's two stems it takes the first.
+func whole(name string, stem analysis.Analyzer) string {
+	var stems []string
+	place := 0
+	for _, t := range stem.Analyze([]byte(name)) {
+		if t.Position != place {
+			stems = append(stems, string(t.Term))
+		}
+		place = t.Position
 	}
-	return strings.Join(terms, " ")
+	return strings.Join(stems, " ")
 }
 
 // newMapping tells bleve how to index a document.

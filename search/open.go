@@ -114,9 +114,9 @@ func write(fresh, work string, m *mapping.IndexMappingImpl, notes []*content.Not
 	if err != nil {
 		return err
 	}
-	words := m.AnalyzerNamed(analyzerWord)
+	stem := m.AnalyzerNamed(analyzerStem)
 	for _, n := range notes {
-		if err := builder.Index(n.Path(), newDocument(n, words)); err != nil {
+		if err := builder.Index(n.Path(), newDocument(n, stem)); err != nil {
 			return errors.Join(err, builder.Close())
 		}
 	}

@@ -1,6 +1,9 @@
 package search
 
 import (
+	"slices"
+	"strings"
+
 	"github.com/blevesearch/bleve/v2"
 	"github.com/blevesearch/bleve/v2/search/query"
 )
@@ -9,7 +12,7 @@ import (
 // words both, and of a sentence two in five. People write "went" and "next day";
 // a note that has more of the words comes first in any case.
 func enough(words int) int {
-	return (2*words+4)/5
+	return (2*words + 4) / 5
 }
 
 // weight is what a match in a field is worth beside one in the body.
@@ -24,7 +27,7 @@ var (
 	stemWeights   = []weight{{fieldTitle, 6}, {fieldNames, 4}, {fieldHeads, 1.5}, {fieldBody, 1}}
 	startWeights  = []weight{{fieldTitleStart, 2}, {fieldNameStart, 1}}
 	typingWeights = []weight{{fieldTitleStart, 12}, {fieldNameStart, 6}}
-	wholeWeights  = []weight{{fieldTitleWhole, 12}, {fieldNameWhole, 6}}
+	wholeWeights  = []weight{{fieldTitleWhole, 12}, {fieldNameWhole, 9}}
 	orderWeights  = []weight{{fieldTitle, 4}, {fieldNames, 4}, {fieldBody, 1}}
 )
 
@@ -59,18 +62,54 @@ func (q question) query(any bool) query.Query {
 	return all
 }
 
-// named prefers notes that the whole question names, or that have its words in
-// their order.
+// named prefers notes that the question calls by name, whole or among other
+// words, and notes that have its words in their order.
 func (q question) named() []query.Query {
-	text := texts(q.words)
-	var out []query.Query
-	for _, w := range wholeWeights {
-		out = append(out, term(text, w, 1))
+	words := slices.DeleteFunc(slices.Clone(q.words), func(w wanted) bool { return len(w.stems) == 0 })
+	runs := runsOf(words)
+	var names []query.Query
+	for _, run := range runs {
+		share := float64(len(run)) / float64(len(words))
+		for _, in := range wholeWeights {
+			// Only one of these terms will match; see wanted.query.
+			names = append(names, term(wholeOf(run), in, share*share*float64(len(runs))))
+		}
 	}
-	if len(q.words) > 1 {
-		out = append(out, phrase(text, orderWeights))
+	var out []query.Query
+	if len(names) > 0 {
+		out = append(out, bleve.NewDisjunctionQuery(names...))
+	}
+	if len(words) > 1 {
+		out = append(out, phrase(texts(q.words), orderWeights))
 	}
 	return out
+}
+
+// longestName is of how many words a name may be to be seen inside a longer
+// question.
+const longestName = 4
+
+// runsOf returns all that may be a name: every few neighbouring words, and all.
+func runsOf(words []wanted) [][]wanted {
+	var runs [][]wanted
+	for i := range words {
+		for j := i + 1; j <= min(len(words), i+longestName); j++ {
+			runs = append(runs, words[i:j])
+		}
+	}
+	if len(words) > longestName {
+		runs = append(runs, words)
+	}
+	return runs
+}
+
+// wholeOf is what a name of these words is indexed as.
+func wholeOf(words []wanted) string {
+	var stems []string
+	for _, w := range words {
+		stems = append(stems, w.stems[0])
+	}
+	return strings.Join(stems, " ")
 }
 
 // query asks for one word, nil for a small word.

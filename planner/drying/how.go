@@ -11,7 +11,7 @@ import (
 
 // How says in words what Time is made of, such as "20 min at 23 °C, 50 % RH,
 // still; ×1.19 because water leaves 84 % as fast (21 °C, 55 % RH, 0.1 m/s; wet
-// bulb 15.3 °C); in all 24 min".
+// bulb 15.3 °C); in all 23.8 min".
 func How(in q.Time, p Pace, a air.Air, build, refBuild q.Length) string {
 	reason, known := reasons[p]
 	if !known {
@@ -76,7 +76,7 @@ func span(t q.Time) string {
 	case m < 2:
 		return fmt.Sprintf("%.0f s", float64(t))
 	case m < 120:
-		return fmt.Sprintf("%.0f min", m)
+		return tenths(m) + " min"
 	case m < 72*60:
 		return tenths(m/60) + " h"
 	default:

@@ -17,9 +17,9 @@ func TestHow(t *testing.T) {
 		want            string
 	}{
 		{"water", 1200, Evaporation, at(21, 55, 0.1), 1, 1,
-			"20 min at 23 °C, 50 % RH, still; ×1.19 because water leaves 84 % as fast (21 °C, 55 % RH, 0.1 m/s; wet bulb 15.3 °C); in all 24 min"},
+			"20 min at 23 °C, 50 % RH, still; ×1.19 because water leaves 84 % as fast (21 °C, 55 % RH, 0.1 m/s; wet bulb 15.3 °C); in all 23.8 min"},
 		{"water, wetter film", 1200, Evaporation, at(21, 55, 0.3), 1.25, 1,
-			"20 min at 23 °C, 50 % RH, still; ×1.02 because water leaves 98 % as fast (21 °C, 55 % RH, 0.3 m/s; wet bulb 15.3 °C); ×1.25 because the film is 125 % of the one that this time is for; in all 26 min"},
+			"20 min at 23 °C, 50 % RH, still; ×1.02 because water leaves 98 % as fast (21 °C, 55 % RH, 0.3 m/s; wet bulb 15.3 °C); ×1.25 because the film is 125 % of the one that this time is for; in all 25.6 min"},
 		{"water, saturated", 1200, Evaporation, at(21, 100, 0.3), 1, 1,
 			"20 min at 23 °C, 50 % RH, still; never in this air, which is full of water (21 °C, 100 % RH, 0.3 m/s)"},
 		{"solvent", 7200, Solvent, at(18.5, 80, 0.1), 1, 1,
