@@ -108,21 +108,8 @@ func toMinutes(t q.Time) time.Duration {
 	return time.Duration(math.Ceil(t.Minutes()-1e-6)) * time.Minute
 }
 
-// span says a duration as a painter would: "45 min", "6 h", "2 h 20 min", "3 d".
-func span(d time.Duration) string {
-	switch m := int(math.Round(d.Minutes())); {
-	case m < 60:
-		return fmt.Sprintf("%d min", m)
-	case m >= 48*60 && m%(24*60) == 0:
-		return fmt.Sprintf("%d d", m/(24*60))
-	case m%60 == 0:
-		return fmt.Sprintf("%d h", m/60)
-	case m >= 48*60:
-		return fmt.Sprintf("%d d %d h", m/(24*60), m%(24*60)/60)
-	default:
-		return fmt.Sprintf("%d h %d min", m/60, m%60)
-	}
-}
+// span says a duration as a painter would.
+func span(d time.Duration) string { return q.Time(d.Seconds()).String() }
 
 // links calls do for every link between two items, with the group's action
 // that has it.

@@ -69,6 +69,22 @@ func (m Mass) Grams() float64 { return float64(m) * 1e3 }
 // Minutes returns t in minutes.
 func (t Time) Minutes() float64 { return float64(t) / 60 }
 
+// String says t as a painter would: "45 min", "2 h 20 min", "3 d 5 h".
+func (t Time) String() string {
+	switch m := int(math.Round(t.Minutes())); {
+	case m < 60:
+		return fmt.Sprintf("%d min", m)
+	case m < 48*60 && m%60 == 0:
+		return fmt.Sprintf("%d h", m/60)
+	case m < 48*60:
+		return fmt.Sprintf("%d h %d min", m/60, m%60)
+	case m%(24*60) < 60:
+		return fmt.Sprintf("%d d", m/(24*60))
+	default:
+		return fmt.Sprintf("%d d %d h", m/(24*60), m%(24*60)/60)
+	}
+}
+
 // Duration returns t as a time.Duration, to the nearest second, and the
 // longest Duration when t is too long for one.
 func (t Time) Duration() time.Duration {

@@ -60,3 +60,11 @@ func TestRoundTrip(t *testing.T) {
 		}
 	})
 }
+
+func TestTimeSaidAsAPainterWould(t *testing.T) {
+	for minutes, want := range map[float64]string{0: "0 min", 59.4: "59 min", 60: "1 h", 95: "1 h 35 min", 47 * 60: "47 h", 2880: "2 d", 3000: "2 d 2 h", 10080: "7 d"} {
+		if got := Time(minutes * 60).String(); got != want {
+			t.Errorf("%g min is %q, want %q", minutes, got, want)
+		}
+	}
+}

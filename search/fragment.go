@@ -6,7 +6,6 @@ import (
 	"html/template"
 	"slices"
 	"strings"
-	"unicode"
 
 	blevesearch "github.com/blevesearch/bleve/v2/search"
 
@@ -89,36 +88,32 @@ func best(spans []span) int {
 	return at
 }
 
-// widen returns the passage of text that shows the word at start: from the
-// start of its sentence where that is near, and in any case of a word.
+// widen returns the passage of text around the word at start: from where its
+// sentence starts, if that is near, and always of whole words.
 func widen(text string, start int) (from, to int) {
-	const before = fragmentLength / 3
-	from = max(0, start-before)
-	if stop := strings.LastIndexAny(text[from:start], ".!?\n"); stop >= 0 {
-		from += stop + 1
-	} else if from > 0 {
-		from = wordStart(text, from, start)
+	from = max(0, start-fragmentLength/3)
+	if from > 0 {
+		from = wordAfter(text, from, start)
+	}
+	for _, stop := range []string{". ", "! ", "? "} {
+		if at := strings.LastIndex(text[from:start], stop); at >= 0 {
+			from += at + len(stop)
+		}
 	}
 	to = len(text)
-	if from+fragmentLength < to {
-		to = from + fragmentLength
-		if space := strings.LastIndexFunc(text[start:to], unicode.IsSpace); space > 0 {
-			to = start + space
-		} else if space := strings.IndexFunc(text[to:], unicode.IsSpace); space >= 0 {
-			to += space
-		} else {
-			to = len(text)
-		}
+	if end := max(from+fragmentLength, start); end < to {
+		to = wordAfter(text, end, to)
 	}
 	return from, to
 }
 
-// wordStart returns where the first word after from starts, at most start.
-func wordStart(text string, from, start int) int {
-	if space := strings.IndexFunc(text[from:start], unicode.IsSpace); space >= 0 {
+// wordAfter returns where the first word that starts in text[from:to] does, to
+// when none does.
+func wordAfter(text string, from, to int) int {
+	if space := strings.IndexByte(text[from:to], ' '); space >= 0 {
 		return from + space + 1
 	}
-	return start
+	return to
 }
 
 // mark escapes text[from:to] with the spans in <mark>, and shows by dots that
@@ -128,20 +123,17 @@ func mark(text string, from, to int, spans []span) template.HTML {
 	if from > 0 {
 		out.WriteString("… ")
 	}
-	plain := func(s string) { out.WriteString(html.EscapeString(space.Replace(s))) }
 	for _, s := range spans {
 		if s.end > to {
 			break
 		}
-		plain(text[from:s.start])
+		out.WriteString(html.EscapeString(text[from:s.start]))
 		out.WriteString("<mark>" + html.EscapeString(text[s.start:s.end]) + "</mark>")
 		from = s.end
 	}
-	plain(text[from:to])
+	out.WriteString(html.EscapeString(strings.TrimSuffix(text[from:to], " ")))
 	if to < len(text) {
 		out.WriteString(" …")
 	}
 	return template.HTML(out.String())
 }
-
-var space = strings.NewReplacer("\n", " ", "\t", " ")

@@ -108,6 +108,7 @@ func newMapping() (*mapping.IndexMappingImpl, error) {
 			Type: "text", Analyzer: analyzer, Index: true,
 			IncludeTermVectors: analyzer == analyzerStem,
 			DocValues:          name == fieldKind,
+			SkipFreqNorm:       name == fieldWord, // it is read, never searched
 		})
 	}
 	return m, nil

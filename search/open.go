@@ -92,7 +92,7 @@ func build(dir, home string, m *mapping.IndexMappingImpl, notes []*content.Note)
 	}
 	defer os.RemoveAll(work)
 	fresh := filepath.Join(work, "index")
-	if err := write(fresh, work, m, notes); err != nil {
+	if err := write(fresh, m, notes); err != nil {
 		return err
 	}
 	if err := seal(fresh); err != nil {
@@ -108,19 +108,21 @@ func build(dir, home string, m *mapping.IndexMappingImpl, notes []*content.Note)
 	return removeOthers(dir, home, work)
 }
 
-// write indexes the notes as one segment.
-func write(fresh, work string, m *mapping.IndexMappingImpl, notes []*content.Note) error {
-	builder, err := bleve.NewBuilder(fresh, m, map[string]any{"buildPathPrefix": work})
+// write indexes the notes in one batch.
+func write(home string, m *mapping.IndexMappingImpl, notes []*content.Note) (err error) {
+	index, err := bleve.New(home, m)
 	if err != nil {
 		return err
 	}
+	defer func() { err = errors.Join(err, index.Close()) }()
 	stem := m.AnalyzerNamed(analyzerStem)
+	batch := index.NewBatch()
 	for _, n := range notes {
-		if err := builder.Index(n.Path(), newDocument(n, stem)); err != nil {
-			return errors.Join(err, builder.Close())
+		if err := batch.Index(n.Path(), newDocument(n, stem)); err != nil {
+			return err
 		}
 	}
-	return builder.Close()
+	return index.Batch(batch)
 }
 
 // removeOthers removes the indexes of other notes, and what a crash left.

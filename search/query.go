@@ -24,7 +24,7 @@ type weight struct {
 // Weights, found by trying them against testdata/rank.txt. A name is worth more
 // than a mention, and the title is the first of the names.
 var (
-	stemWeights   = []weight{{fieldTitle, 6}, {fieldNames, 4}, {fieldHeads, 1.5}, {fieldBody, 1}}
+	stemWeights   = []weight{{fieldTitle, 6}, {fieldNames, 5}, {fieldHeads, 1.5}, {fieldBody, 1}}
 	startWeights  = []weight{{fieldTitleStart, 2}, {fieldNameStart, 1}}
 	typingWeights = []weight{{fieldTitleStart, 12}, {fieldNameStart, 6}}
 	wholeWeights  = []weight{{fieldTitleWhole, 12}, {fieldNameWhole, 9}}

@@ -16,6 +16,7 @@ import (
 	"slices"
 
 	"github.com/blevesearch/bleve/v2"
+	"github.com/blevesearch/bleve/v2/search/query"
 
 	"coatwright/content"
 )
@@ -71,74 +72,74 @@ func (ix *Index) Search(ctx context.Context, q Query) (Result, error) {
 	}
 	asked := ix.words.understand(parse(q.Text), false)
 	result := Result{Suggest: asked.suggest}
-	found, err := ix.find(ctx, asked, q, true)
-	if err != nil || found == nil {
+	text, all, err := ix.find(ctx, asked, q.Limit, true)
+	if err != nil || all == nil {
 		return result, err
 	}
-	result.Total = int(found.Total)
-	for _, match := range found.Hits {
-		if note := ix.notes[match.ID]; note != nil {
-			marked := fragment(note, match.Locations[fieldBody])
-			result.Hits = append(result.Hits, Hit{note.Path(), note.Kind, note.Title, marked, match.Score})
+	result.Kinds = kindsOf(all)
+	found := all
+	if q.Kind != "" {
+		if found, err = ix.run(ctx, ofKind(text, q.Kind), q.Limit, true); err != nil {
+			return Result{}, err
 		}
 	}
-	result.Kinds, err = ix.kinds(ctx, asked, q, found)
-	return result, err
+	result.Total = int(found.Total)
+	result.Hits = ix.hits(found)
+	return result, nil
 }
 
 // Prefix answers as one types: the last word of text may be unfinished, and a
-// title or another name that starts with it goes before all else. At most limit
-// hits come back; their fragments are summaries.
+// title or another name with a word that starts so goes before all else. At
+// most limit hits come back; their fragments are summaries.
 func (ix *Index) Prefix(ctx context.Context, text string, limit int) ([]Hit, error) {
 	asked := ix.words.understand(parse(text), true)
-	found, err := ix.find(ctx, asked, Query{Limit: max(limit, 0)}, false)
+	_, found, err := ix.find(ctx, asked, max(limit, 0), false)
 	if err != nil || found == nil {
 		return nil, err
 	}
+	return ix.hits(found), nil
+}
+
+// find looks for notes with enough of the question's words and, where there are
+// none, for notes with any. It returns the query that found them with what it
+// found; both are nil for a question that asks nothing.
+func (ix *Index) find(ctx context.Context, asked question, limit int, full bool) (query.Query, *bleve.SearchResult, error) {
+	text := asked.query(false)
+	if text == nil {
+		return nil, nil, nil
+	}
+	found, err := ix.run(ctx, text, limit, full)
+	if err == nil && found.Total == 0 {
+		text = asked.query(true)
+		found, err = ix.run(ctx, text, limit, full)
+	}
+	return text, found, err
+}
+
+// run puts a query to the index, in full with the places of the words and with
+// counts by kind.
+func (ix *Index) run(ctx context.Context, of query.Query, limit int, full bool) (*bleve.SearchResult, error) {
+	request := bleve.NewSearchRequestOptions(of, limit, 0, false)
+	request.SortBy([]string{"-_score", "_id"})
+	if full {
+		request.IncludeLocations = true
+		request.AddFacet(fieldKind, bleve.NewFacetRequest(fieldKind, len(content.Kinds)))
+	}
+	return ix.bleve.SearchInContext(ctx, request)
+}
+
+// hits shows what was found.
+func (ix *Index) hits(found *bleve.SearchResult) []Hit {
 	var hits []Hit
 	for _, match := range found.Hits {
-		if note := ix.notes[match.ID]; note != nil {
-			hits = append(hits, Hit{note.Path(), note.Kind, note.Title, fragment(note, nil), match.Score})
-		}
+		n := ix.notes[match.ID]
+		hits = append(hits, Hit{n.Path(), n.Kind, n.Title, fragment(n, match.Locations[fieldBody]), match.Score})
 	}
-	return hits, nil
+	return hits
 }
 
-// find runs the question: for notes with enough of its words first and, where
-// there are none, for notes with any. It returns nil for a question that asks nothing.
-func (ix *Index) find(ctx context.Context, asked question, q Query, located bool) (*bleve.SearchResult, error) {
-	var found *bleve.SearchResult
-	for _, any := range []bool{false, true} {
-		text := asked.query(any)
-		if text == nil {
-			return nil, nil
-		}
-		request := bleve.NewSearchRequestOptions(ofKind(text, q.Kind), q.Limit, 0, false)
-		request.IncludeLocations = located
-		request.SortBy([]string{"-_score", "_id"})
-		if located {
-			request.AddFacet(fieldKind, bleve.NewFacetRequest(fieldKind, len(content.Kinds)))
-		}
-		var err error
-		if found, err = ix.bleve.SearchInContext(ctx, request); err != nil {
-			return nil, err
-		}
-		if found.Total > 0 {
-			break
-		}
-	}
-	return found, nil
-}
-
-// kinds counts what the text finds in each kind. The counts of a search within
-// one kind say nothing of the others, so that takes a second search.
-func (ix *Index) kinds(ctx context.Context, asked question, q Query, found *bleve.SearchResult) ([]KindCount, error) {
-	if q.Kind != "" {
-		var err error
-		if found, err = ix.find(ctx, asked, Query{}, true); err != nil {
-			return nil, err
-		}
-	}
+// kindsOf are the counts of a full search, in the order of content.Kinds.
+func kindsOf(found *bleve.SearchResult) []KindCount {
 	var counts []KindCount
 	for _, term := range found.Facets[fieldKind].Terms.Terms() {
 		counts = append(counts, KindCount{term.Term, term.Count})
@@ -146,5 +147,5 @@ func (ix *Index) kinds(ctx context.Context, asked question, q Query, found *blev
 	slices.SortFunc(counts, func(a, b KindCount) int {
 		return cmp.Compare(slices.Index(content.Kinds, a.Kind), slices.Index(content.Kinds, b.Kind))
 	})
-	return counts, nil
+	return counts
 }

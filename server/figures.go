@@ -6,7 +6,6 @@ import (
 
 	"coatwright/content"
 	"coatwright/planner/library"
-	q "coatwright/quantity"
 	"coatwright/web"
 )
 
@@ -55,8 +54,8 @@ func materialFigures(lib *library.Library, m *library.Material) []web.Figure {
 	t.add(m.Coats > 0, "Coats", "%d", m.Coats)
 	t.add(!m.Gloss.IsZero(), "Gloss at 60°", "%.0f to %.0f GU", float64(m.Gloss.Low), float64(m.Gloss.High))
 	t.add(!m.Key.IsZero(), "Key wanted", "P%.0f to P%.0f", float64(m.Key.Low), float64(m.Key.High))
-	t.add(m.Stand > 0, "Stands after mixing", "%s", timeText(m.Stand))
-	t.add(m.PotLife > 0, "Pot life", "%s", timeText(m.PotLife))
+	t.add(m.Stand > 0, "Stands after mixing", "%s", m.Stand)
+	t.add(m.PotLife > 0, "Pot life", "%s", m.PotLife)
 	t.add(m.Strain > 0, "Strainer", "%.0f µm", m.Strain.Micrometres())
 	t.add(len(m.Dries) > 0, "Times below are at", "23 °C, 50 %% humidity, still air")
 	for _, w := range lib.Words.Dryness {
@@ -72,9 +71,9 @@ func materialFigures(lib *library.Library, m *library.Material) []web.Figure {
 // dryingText is a drying time at the reference air, what paces it, and when its
 // window closes.
 func dryingText(d library.Drying) string {
-	text := fmt.Sprintf("%s, by %s", timeText(d.In), d.By)
+	text := fmt.Sprintf("%s, by %s", d.In, d.By)
 	if d.Closes > 0 {
-		text += "; closes after " + timeText(d.Closes)
+		text += "; closes after " + d.Closes.String()
 	}
 	return text
 }
@@ -89,12 +88,12 @@ func substrateFigures(s *library.Substrate) []web.Figure {
 
 func stepFigures(s *library.Step) []web.Figure {
 	t := &table{}
-	t.add(s.Work.Fixed > 0, "Work, whatever the size", "%s", timeText(s.Work.Fixed))
+	t.add(s.Work.Fixed > 0, "Work, whatever the size", "%s", s.Work.Fixed)
 	t.add(s.Work.PerArea > 0, "Work for a square metre", "%.0f min", float64(s.Work.PerArea)/60)
 	t.add(s.Stands.In > 0, "Stands afterwards", "%s", dryingText(s.Stands))
 	for _, l := range s.Gives {
 		t.add(!l.Number.IsZero(), upperFirst(l.Fact), "P%.0f to P%.0f", float64(l.Number.Low), float64(l.Number.High))
-		t.add(s.Lasts[l.Fact] > 0, upperFirst(l.Fact)+" lasts", "%s", timeText(s.Lasts[l.Fact]))
+		t.add(s.Lasts[l.Fact] > 0, upperFirst(l.Fact)+" lasts", "%s", s.Lasts[l.Fact])
 	}
 	return t.rows
 }
@@ -110,16 +109,4 @@ func applicatorFigures(forms []library.Word, a *library.Applicator) []web.Figure
 	t.add(true, "Stays in cup and passages", "%.0f mL", a.Loss.Millilitres())
 	t.add(true, "One coat on a square metre", "%.0f min", float64(a.Pace)/60)
 	return t.rows
-}
-
-// timeText says a time as a note writes it.
-func timeText(t q.Time) string {
-	switch m := t.Minutes(); {
-	case m < 120 && m != 60:
-		return fmt.Sprintf("%.0f min", m)
-	case m < 48*60 || int(m)%(24*60) != 0:
-		return fmt.Sprintf("%g h", m/60)
-	default:
-		return fmt.Sprintf("%g d", m/(24*60))
-	}
 }

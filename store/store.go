@@ -16,6 +16,7 @@ import (
 	"time"
 
 	"go.etcd.io/bbolt"
+	bbolterrors "go.etcd.io/bbolt/errors"
 )
 
 // ErrNotFound says that no plan has the id.
@@ -67,7 +68,7 @@ func Open(folder string) (*Store, error) {
 	}
 	path := filepath.Join(folder, file)
 	db, err := bbolt.Open(path, 0o600, &bbolt.Options{Timeout: lockWait})
-	if errors.Is(err, bbolt.ErrTimeout) {
+	if errors.Is(err, bbolterrors.ErrTimeout) {
 		return nil, fmt.Errorf("%w (%s)", ErrInUse, path)
 	}
 	if err != nil {

@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	q "coatwright/quantity"
 )
 
 // funcs are what the templates may call.
@@ -71,27 +73,8 @@ func words(slug string) string {
 	return strings.ToUpper(slug[:1]) + slug[1:]
 }
 
-// duration writes minutes as a painter says them: "45 min", "1 h 20 min", "2 d 3 h".
-func duration(minutes float64) string {
-	m := int(math.Round(minutes))
-	switch {
-	case m == 0 && minutes > 0:
-		return "under 1 min"
-	case m < 60:
-		return fmt.Sprintf("%d min", m)
-	case m < 48*60:
-		return join(m/60, "h", m%60, "min")
-	}
-	hours := int(math.Round(minutes / 60))
-	return join(hours/24, "d", hours%24, "h")
-}
-
-func join(large int, unit string, small int, smallUnit string) string {
-	if small == 0 {
-		return fmt.Sprintf("%d %s", large, unit)
-	}
-	return fmt.Sprintf("%d %s %d %s", large, unit, small, smallUnit)
-}
+// duration says minutes as a painter would: "45 min", "1 h 20 min", "2 d 3 h".
+func duration(minutes float64) string { return q.Time(minutes * 60).String() }
 
 // amount writes a measured figure: one decimal below ten, whole numbers above,
 // which is as fine as a cup or a film gauge can be read.

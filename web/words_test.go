@@ -10,7 +10,7 @@ func TestDuration(t *testing.T) {
 		minutes float64
 		want    string
 	}{
-		{0, "0 min"}, {0.3, "under 1 min"}, {45, "45 min"}, {59.6, "1 h"}, {60, "1 h"}, {80, "1 h 20 min"},
+		{0, "0 min"}, {45, "45 min"}, {59.6, "1 h"}, {60, "1 h"}, {80, "1 h 20 min"},
 		{1440, "24 h"}, {2880, "2 d"}, {4335, "3 d"}, {10080, "7 d"}, {3000, "2 d 2 h"},
 	}
 	for _, test := range tests {

@@ -16,7 +16,6 @@ type node struct {
 	parent int32 // index in search.nodes; -1 for the start
 	op     int16
 	spent  cost
-	bound  cost // spent and the least that is still to come
 	done   bool
 }
 

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"coatwright/planner"
+	q "coatwright/quantity"
 )
 
 // Text writes the plan as plain text.
@@ -211,17 +212,4 @@ func grams(x float64) string {
 }
 
 // duration says minutes as a painter would.
-func duration(min float64) string {
-	m := int(math.Round(min))
-	switch {
-	case m < 60:
-		return fmt.Sprintf("%d min", m)
-	case m < 48*60 && m%60 == 0:
-		return fmt.Sprintf("%d h", m/60)
-	case m < 48*60:
-		return fmt.Sprintf("%d h %d min", m/60, m%60)
-	case m%(24*60) < 60:
-		return fmt.Sprintf("%d d", m/(24*60))
-	}
-	return fmt.Sprintf("%d d %d h", m/(24*60), m%(24*60)/60)
-}
+func duration(min float64) string { return q.Time(min * 60).String() }
