@@ -64,6 +64,7 @@ type op struct {
 	film     int8 // index in films, plus 1; 0 for none
 	phase    int8
 	needs    []need
+	must     bits // the needs that are one fact: looked at first, all at once
 	wants    []want
 	gives    bits
 	spoils   bits
@@ -243,6 +244,7 @@ func (c *compiled) op(s *library.Step, m *library.Material) op {
 		c.addFilm(&o, m)
 	}
 	o.spoils = o.spoils.without(o.gives)
+	o.must = c.mustHave(o)
 	for _, n := range o.needs {
 		o.dries = o.dries || slices.ContainsFunc(n.choices, func(ch choice) bool { return ch.fact < 0 })
 	}

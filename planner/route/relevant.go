@@ -64,7 +64,7 @@ func (c *compiled) recurrents() []recurrent {
 			continue
 		}
 		films++
-		needed = needed.and(c.mustHave(o))
+		needed = needed.and(o.must)
 		ended = ended.and(o.spoils.or(c.surface.without(c.fresh)).without(o.gives))
 	}
 	if films == 0 {

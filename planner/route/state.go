@@ -97,6 +97,9 @@ func (c *compiled) independent(a, b *op) bool {
 // change.
 func (c *compiled) apply(s state, i int) (after state, spent cost, ok bool) {
 	o := &c.ops[i]
+	if !s.facts.contains(o.must) {
+		return s, 0, false
+	}
 	if on := o.step.OnlyIf.On; on != "" && !lies(on, c.material(s)) {
 		return s, 0, false
 	}
