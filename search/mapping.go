@@ -26,8 +26,9 @@ const (
 	fieldBody       = "body"        // stems of the body, with places for phrases and fragments
 	fieldTitleStart = "title-start" // every beginning of every word of the title
 	fieldNameStart  = "name-start"  // the same of the other names
-	fieldTitleWhole = "title-whole" // the title as one term
-	fieldNameWhole  = "name-whole"  // each other name as one term
+	fieldTitleExact = "title-exact" // the words of the title as one term
+	fieldTitleWhole = "title-whole" // the stems of the title as one term
+	fieldNameWhole  = "name-whole"  // the stems of each other name as one term
 	fieldWord       = "word"        // words as they are written, for the vocabulary
 	fieldKind       = "kind"
 )
@@ -54,15 +55,18 @@ type document struct {
 	Body       string   `json:"body"`
 	TitleStart string   `json:"title-start"`
 	NameStart  []string `json:"name-start"`
+	TitleExact string   `json:"title-exact"`
 	TitleWhole string   `json:"title-whole"`
 	NameWhole  []string `json:"name-whole"`
 	Word       []string `json:"word"`
 	Kind       string   `json:"kind"`
 }
 
-func newDocument(n *content.Note, stem analysis.Analyzer) document {
+func newDocument(n *content.Note, m mapping.IndexMapping) document {
+	stem := m.AnalyzerNamed(analyzerStem)
 	d := document{
-		Title: n.Title, TitleStart: n.Title, TitleWhole: whole(n.Title, stem),
+		Title: n.Title, TitleStart: n.Title,
+		TitleExact: whole(n.Title, m.AnalyzerNamed(analyzerWord)), TitleWhole: whole(n.Title, stem),
 		Names: slices.Concat(n.Also, n.SeenAs, []string{n.Says}), NameStart: n.Also,
 		Body: n.Text, Kind: n.Kind,
 	}
@@ -76,18 +80,18 @@ func newDocument(n *content.Note, stem analysis.Analyzer) document {
 	return d
 }
 
-// whole folds a name to one term: "Recoat windows" and "recoat-window" are the
-// same. Of a grit's two stems it takes the first.
-func whole(name string, stem analysis.Analyzer) string {
-	var stems []string
+// whole folds a name to one term: "Recoat windows" and "recoat-window" have the
+// same stems. Of a grit's two terms it takes the first.
+func whole(name string, by analysis.Analyzer) string {
+	var terms []string
 	place := 0
-	for _, t := range stem.Analyze([]byte(name)) {
+	for _, t := range by.Analyze([]byte(name)) {
 		if t.Position != place {
-			stems = append(stems, string(t.Term))
+			terms = append(terms, string(t.Term))
 		}
 		place = t.Position
 	}
-	return strings.Join(stems, " ")
+	return strings.Join(terms, " ")
 }
 
 // newMapping tells bleve how to index a document.
@@ -101,7 +105,7 @@ func newMapping() (*mapping.IndexMappingImpl, error) {
 	for name, analyzer := range map[string]string{
 		fieldTitle: analyzerStem, fieldNames: analyzerStem, fieldHeads: analyzerStem, fieldBody: analyzerStem,
 		fieldTitleStart: analyzerStart, fieldNameStart: analyzerStart,
-		fieldTitleWhole: keyword.Name, fieldNameWhole: keyword.Name,
+		fieldTitleExact: keyword.Name, fieldTitleWhole: keyword.Name, fieldNameWhole: keyword.Name,
 		fieldWord: analyzerWord, fieldKind: keyword.Name,
 	} {
 		m.DefaultMapping.AddFieldMappingsAt(name, &mapping.FieldMapping{

@@ -30,11 +30,11 @@ func Open(dir string, notes []*content.Note) (*Index, error) {
 	if err != nil {
 		return nil, fmt.Errorf("search: mapping: %w", err)
 	}
-	print, err := fingerprint(m, notes)
+	name, err := fingerprint(m, notes)
 	if err != nil {
 		return nil, fmt.Errorf("search: fingerprint: %w", err)
 	}
-	home := filepath.Join(dir, print)
+	home := filepath.Join(dir, name)
 	index, err := openSealed(home)
 	if err != nil {
 		if err := build(dir, home, m, notes); err != nil {
@@ -92,7 +92,7 @@ func build(dir, home string, m *mapping.IndexMappingImpl, notes []*content.Note)
 	}
 	defer os.RemoveAll(work)
 	fresh := filepath.Join(work, "index")
-	if err := write(fresh, m, notes); err != nil {
+	if err := write(fresh, work, m, notes); err != nil {
 		return err
 	}
 	if err := seal(fresh); err != nil {
@@ -108,21 +108,30 @@ func build(dir, home string, m *mapping.IndexMappingImpl, notes []*content.Note)
 	return removeOthers(dir, home, work)
 }
 
-// write indexes the notes in one batch.
-func write(home string, m *mapping.IndexMappingImpl, notes []*content.Note) (err error) {
-	index, err := bleve.New(home, m)
+// write indexes the notes in one batch, as one segment.
+func write(fresh, work string, m *mapping.IndexMappingImpl, notes []*content.Note) error {
+	if len(notes) == 0 {
+		return writeNothing(fresh, m)
+	}
+	builder, err := bleve.NewBuilder(fresh, m, map[string]any{"buildPathPrefix": work})
 	if err != nil {
 		return err
 	}
-	defer func() { err = errors.Join(err, index.Close()) }()
-	stem := m.AnalyzerNamed(analyzerStem)
-	batch := index.NewBatch()
 	for _, n := range notes {
-		if err := batch.Index(n.Path(), newDocument(n, stem)); err != nil {
-			return err
+		if err := builder.Index(n.Path(), newDocument(n, m)); err != nil {
+			return errors.Join(err, builder.Close())
 		}
 	}
-	return index.Batch(batch)
+	return builder.Close()
+}
+
+// writeNothing makes an index without notes, which bleve's builder cannot.
+func writeNothing(fresh string, m *mapping.IndexMappingImpl) error {
+	index, err := bleve.New(fresh, m)
+	if err != nil {
+		return err
+	}
+	return index.Close()
 }
 
 // removeOthers removes the indexes of other notes, and what a crash left.

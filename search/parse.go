@@ -10,7 +10,7 @@ import (
 // was pasted by mistake, and would only cost time.
 const (
 	maxText  = 300 // bytes
-	maxWords = 24  // words, phrases and exclusions together
+	maxWords = 16  // words, phrases and exclusions together
 )
 
 // typed is a question as it was typed.

@@ -8,32 +8,27 @@ import (
 	"github.com/blevesearch/bleve/v2/search/query"
 )
 
-// enough is how many of a question's words a note must have to answer it: two
-// words both, and of a sentence two in five. People write "went" and "next day";
-// a note that has more of the words comes first in any case.
-func enough(words int) int {
-	return (2*words + 4) / 5
-}
-
 // weight is what a match in a field is worth beside one in the body.
 type weight struct {
 	field string
 	boost float64
 }
 
-// Weights, found by trying them against testdata/rank.txt. A name is worth more
-// than a mention, and the title is the first of the names.
+// Weights, found by trying them against testdata/rank.txt: the ranks are much the
+// same for half or twice of most of them. A name is worth more than a mention,
+// and the whole title more than all else.
 var (
-	stemWeights   = []weight{{fieldTitle, 6}, {fieldNames, 5}, {fieldHeads, 1.5}, {fieldBody, 1}}
+	stemWeights   = []weight{{fieldTitle, 6}, {fieldNames, 6}, {fieldHeads, 2}, {fieldBody, 1}}
 	startWeights  = []weight{{fieldTitleStart, 2}, {fieldNameStart, 1}}
 	typingWeights = []weight{{fieldTitleStart, 12}, {fieldNameStart, 6}}
+	exactWeight   = weight{fieldTitleExact, 60}
 	wholeWeights  = []weight{{fieldTitleWhole, 12}, {fieldNameWhole, 9}}
 	orderWeights  = []weight{{fieldTitle, 4}, {fieldNames, 4}, {fieldBody, 1}}
 )
 
 // query builds the question for bleve: for notes with enough of its words, or
-// with any. It is nil when nothing is asked for.
-func (q question) query(any bool) query.Query {
+// when loose with any. It is nil when nothing is asked for.
+func (q question) query(loose bool) query.Query {
 	var words []query.Query
 	for _, w := range q.words {
 		if of := w.query(q.typing); of != nil {
@@ -47,8 +42,8 @@ func (q question) query(any bool) query.Query {
 	if len(words) > 0 {
 		some := bleve.NewDisjunctionQuery(words...)
 		some.SetMin(1)
-		if !any {
-			some.SetMin(float64(enough(len(words))))
+		if !loose {
+			some.SetMin(float64(q.enough(len(words))))
 		}
 		all.AddMust(some)
 		all.AddShould(q.named()...)
@@ -62,6 +57,17 @@ func (q question) query(any bool) query.Query {
 	return all
 }
 
+// enough is how many of a question's words a note must have to answer it: two
+// in five. People write "went" and "next day", and a note that has more of the
+// words comes first in any case. What is being typed is a name, and has them
+// all.
+func (q question) enough(words int) int {
+	if q.typing {
+		return words
+	}
+	return (2*words + 4) / 5
+}
+
 // named prefers notes that the question calls by name, whole or among other
 // words, and notes that have its words in their order.
 func (q question) named() []query.Query {
@@ -71,14 +77,12 @@ func (q question) named() []query.Query {
 	for _, run := range runs {
 		share := float64(len(run)) / float64(len(words))
 		for _, in := range wholeWeights {
-			// Only one of these terms will match; see wanted.query.
-			names = append(names, term(wholeOf(run), in, share*share*float64(len(runs))))
+			// About one of these terms will match; see wanted.query.
+			names = append(names, term(wholeOf(run), in, share*share*float64(len(runs)*len(wholeWeights))))
 		}
 	}
-	var out []query.Query
-	if len(names) > 0 {
-		out = append(out, bleve.NewDisjunctionQuery(names...))
-	}
+	names = append(names, term(texts(q.words), exactWeight, float64(len(names))))
+	out := []query.Query{bleve.NewDisjunctionQuery(names...)}
 	if len(words) > 1 {
 		out = append(out, phrase(texts(q.words), orderWeights))
 	}
@@ -118,23 +122,23 @@ func (w wanted) query(typing bool) query.Query {
 	if typing {
 		starts = typingWeights
 	}
-	var any []query.Query
+	var fields []query.Query
 	for _, stem := range w.stems {
 		for _, in := range stemWeights {
 			// bleve scales a sum by the share of its terms that matched. A note
 			// has one of several stems, and is worth no less for that.
-			any = append(any, term(stem, in, float64(len(w.stems))))
+			fields = append(fields, term(stem, in, float64(len(w.stems))))
 		}
 	}
 	if w.start != "" && (typing || len(w.stems) > 0) {
 		for _, in := range starts {
-			any = append(any, term(w.start, in, 1))
+			fields = append(fields, term(w.start, in, 1))
 		}
 	}
-	if len(any) == 0 {
+	if len(fields) == 0 {
 		return nil
 	}
-	return bleve.NewDisjunctionQuery(any...)
+	return bleve.NewDisjunctionQuery(fields...)
 }
 
 func term(text string, in weight, boost float64) query.Query {
@@ -146,14 +150,14 @@ func term(text string, in weight, boost float64) query.Query {
 
 // phrase asks for words in their order, small ones aside.
 func phrase(text string, in []weight) query.Query {
-	var any []query.Query
+	var fields []query.Query
 	for _, w := range in {
 		p := bleve.NewMatchPhraseQuery(text)
 		p.SetField(w.field)
 		p.SetBoost(w.boost)
-		any = append(any, p)
+		fields = append(fields, p)
 	}
-	return bleve.NewDisjunctionQuery(any...)
+	return bleve.NewDisjunctionQuery(fields...)
 }
 
 // ofKind narrows a query to the notes of a kind.

@@ -73,7 +73,7 @@ func (v *vocabulary) mean(text string, last bool) (words []wanted, slip bool) {
 }
 
 // meant finds out what a word means. A word that no note has is, in this order,
-// unfinished (where it is the last), misspelt, or two words.
+// unfinished (where it is the last), two words, or misspelt.
 func (v *vocabulary) meant(word string, last bool) []wanted {
 	w := wanted{text: word, stems: v.stemsOf(word)}
 	if last {
@@ -88,15 +88,15 @@ func (v *vocabulary) meant(word string, last bool) []wanted {
 			return []wanted{w}
 		}
 	}
+	if a, b, ok := v.parted(word); ok {
+		return []wanted{{text: a, stems: v.stemsOf(a)}, {text: b, stems: v.stemsOf(b)}}
+	}
 	if likely := v.correct(word, last); likely != nil {
 		w.text, w.stems = likely[0], v.stemsOf(likely...)
 		if last {
 			w.start = w.text
 		}
 		return []wanted{w}
-	}
-	if a, b, ok := v.parted(word); ok {
-		return []wanted{{text: a, stems: v.stemsOf(a)}, {text: b, stems: v.stemsOf(b)}}
 	}
 	return []wanted{w}
 }

@@ -110,8 +110,8 @@ func TestHit(t *testing.T) {
 		text string
 		want Hit
 	}{
-		{"sticky", Hit{Path: "tool/tack-rag", Kind: "tool", Title: "Tack rag", Fragment: "A tack rag is a <mark>sticky</mark> cloth. Press it hard &amp; it leaves wax."}},
-		{"P600", Hit{Path: "step/denib", Kind: "step", Title: "Denib", Fragment: "Denibbing takes nibs off a dry film. Use <mark>P600</mark> on a block, never on fresh colour."}},
+		{"sticky cloth", Hit{Path: "tool/tack-rag", Kind: "tool", Title: "Tack rag", Fragment: "A tack rag is a <mark>sticky</mark> <mark>cloth</mark>. Press it hard &amp; it leaves wax."}},
+		{"P600", Hit{Path: "step/denib", Kind: "step", Title: "Denib", Fragment: "… Use <mark>P600</mark> on a block, never on fresh colour."}},
 		{"lacquer", Hit{Path: "material/two-pack-clear", Kind: "material", Title: "Two-pack clear", Fragment: "Two-pack clear hardens by itself."}},
 	} {
 		got := ask(t, ix, Query{Text: test.text}).Hits[0]
@@ -128,8 +128,8 @@ func TestPrefix(t *testing.T) {
 		text string
 		want string // the first hit
 	}{
-		{"t", "term/tack"},
-		{"ta", "term/tack"},
+		{"d", "step/denib"},
+		{"tack", "term/tack"},
 		{"tack o", "step/tack-off"},
 		{"tack r", "tool/tack-rag"},
 		{"tack c", "tool/tack-rag"},
@@ -173,8 +173,9 @@ func TestConcurrent(t *testing.T) {
 	for range 8 {
 		group.Go(func() {
 			for range 20 {
-				if got := paths(ask(t, ix, Query{Text: "tack"}).Hits); !slices.Equal(want, got) {
-					t.Errorf("%v, want %v", got, want)
+				got, err := ix.Search(context.Background(), Query{Text: "tack"})
+				if err != nil || !slices.Equal(want, paths(got.Hits)) {
+					t.Errorf("%v, %v, want %v", paths(got.Hits), err, want)
 				}
 				if _, err := ix.Prefix(context.Background(), "fishy", 5); err != nil {
 					t.Error(err)

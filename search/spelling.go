@@ -80,6 +80,7 @@ type filterFunc func(analysis.TokenStream) analysis.TokenStream
 // Filter calls f.
 func (f filterFunc) Filter(tokens analysis.TokenStream) analysis.TokenStream { return f(tokens) }
 
+// foldSpelling is uk as a token filter.
 func foldSpelling(tokens analysis.TokenStream) analysis.TokenStream {
 	for _, t := range tokens {
 		t.Term = []byte(uk(string(t.Term)))
@@ -105,6 +106,7 @@ func isNumber(s string) bool {
 	return s != "" && strings.Trim(s, "0123456789") == ""
 }
 
+// stopWords are the words that are not searched for.
 func stopWords() analysis.TokenMap {
 	words := analysis.NewTokenMap()
 	if err := words.LoadBytes(en.EnglishStopWords); err != nil {
@@ -112,6 +114,11 @@ func stopWords() analysis.TokenMap {
 	}
 	for _, w := range smallWords {
 		delete(words, w)
+	}
+	for w := range words {
+		if strings.HasSuffix(w, "n't") {
+			words.AddToken(strings.Replace(w, "'", "", 1)) // wont, dont: nobody types the mark
+		}
 	}
 	return words
 }

@@ -35,6 +35,7 @@ func TestAnalysis(t *testing.T) {
 		{analyzerStem, "Tack off", "tack off"},
 		{analyzerStem, "the drying of the coats", "dri coat"},
 		{analyzerStem, "painter's colors", "painter colour"},
+		{analyzerStem, "it won't stick, it wont stick", "stick stick"},
 		{analyzerStem, "two-pack", "two pack"},
 		{analyzerStem, "2K", "2k"},
 		{analyzerStem, "P600", "p600 600"},

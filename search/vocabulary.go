@@ -65,18 +65,9 @@ func (v *vocabulary) stemsOf(words ...string) []string {
 	return stems
 }
 
-// split cuts text to folded words. Two terms of one place, as a grit has them,
-// are one word.
+// split cuts text to folded words.
 func (v *vocabulary) split(text string) []string {
-	var words []string
-	place := 0
-	for _, t := range v.word.Analyze([]byte(text)) {
-		if t.Position != place {
-			words = append(words, string(t.Term))
-		}
-		place = t.Position
-	}
-	return words
+	return strings.Fields(whole(text, v.word))
 }
 
 // known reports whether a note has one of the stems.
