@@ -19,7 +19,7 @@ var arrows = map[string][]string{
 	"strictyaml":       {"nearest", "quantity"},
 	"content":          {"nearest", "quantity", "strictyaml", "planner/library"},
 	"store":            {},
-	"search":           {"content", "nearest"},
+	"search":           {"content"},
 	"planner/library":  {"quantity"},
 	"planner/air":      {"quantity"},
 	"planner/drying":   {"quantity", "planner/air"},
