@@ -70,7 +70,7 @@ func (b *body) visit(n ast.Node, kind string, source []byte) {
 	case *ast.Heading:
 		id, _ := n.AttributeString("id")
 		anchor, _ := id.([]byte)
-		b.heads = append(b.heads, Head{n.Level, plain(n, source), string(anchor)})
+		b.heads = append(b.heads, Head{n.Level, strings.TrimSuffix(plain(n, source), "."), string(anchor)})
 	case *ast.Link:
 		dest := string(n.Destination)
 		if to, isNote := target(kind, dest); isNote {
@@ -148,6 +148,10 @@ func gather(n ast.Node, source []byte, out *strings.Builder) {
 	}
 	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
 		gather(c, source, out)
+	}
+	// A heading ends like a sentence, or it would run into the next one.
+	if n.Kind() == ast.KindHeading && !strings.HasSuffix(out.String(), "?") {
+		out.WriteByte('.')
 	}
 	if n.Type() == ast.TypeBlock {
 		out.WriteByte(' ')

@@ -32,7 +32,7 @@ func TestRender(t *testing.T) {
 	if want := "First paragraph with a link."; b.summary != want {
 		t.Errorf("summary %q, want %q", b.summary, want)
 	}
-	if want := "First paragraph with a link. How it is done One Two How it is done a b c d Grün & gut Last. in code"; b.text != want {
+	if want := "First paragraph with a link. How it is done. One Two How it is done. a b c d Grün & gut. Last. in code"; b.text != want {
 		t.Errorf("text %q, want %q", b.text, want)
 	}
 	heads := []Head{{2, "How it is done", "how-it-is-done"}, {2, "How it is done", "how-it-is-done-1"}, {3, "Grün & gut", "grn--gut"}}

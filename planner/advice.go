@@ -2,6 +2,7 @@ package planner
 
 import (
 	"math"
+	"slices"
 
 	"coatwright/planner/route"
 )
@@ -58,7 +59,7 @@ func (b *builder) neededItems() []bool {
 	}
 	for i, it := range b.items {
 		if film := b.filmItem(it); it.step.Cleans && film != nil {
-			needed[i] = needed[b.position(film)]
+			needed[i] = needed[slices.Index(b.items, film)]
 		}
 	}
 	return needed
@@ -73,15 +74,6 @@ func (b *builder) givers() [][]int {
 		}
 	})
 	return out
-}
-
-func (b *builder) position(it *item) int {
-	for i, other := range b.items {
-		if other == it {
-			return i
-		}
-	}
-	return -1
 }
 
 // savings is the rework, in minutes, that each item spares by serving wants.
@@ -129,7 +121,7 @@ func (b *builder) roots(needed []bool, saves []float64) map[int]int {
 	}
 	for i, it := range b.items {
 		if film := b.filmItem(it); it.step.Cleans && !needed[i] && film != nil {
-			root[i] = root[b.position(film)]
+			root[i] = root[slices.Index(b.items, film)]
 		}
 	}
 	return root

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -73,7 +74,7 @@ func (b *builder) noteOf(id string) string {
 
 // groupsOf is the groups that an item is done for, in order.
 func (b *builder) groupsOf(it *item) []int {
-	return slices.Sorted(mapKeys(it.actions))
+	return slices.Sorted(maps.Keys(it.actions))
 }
 
 func (b *builder) area(it *item) q.Area {

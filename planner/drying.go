@@ -1,7 +1,6 @@
 package planner
 
 import (
-	"maps"
 	"math"
 
 	"coatwright/planner/amounts"
@@ -99,5 +98,3 @@ func (d *drying) how(m *library.Material, state string) string {
 	build, sheet := d.film(m)
 	return dry.How(t.In, dry.Pace(t.By), d.job.Room.Air, build, sheet)
 }
-
-var keys = maps.Keys[map[string]*library.Material]

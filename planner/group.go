@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"maps"
 	"slices"
 
 	"coatwright/planner/library"
@@ -115,7 +116,7 @@ func films(job *Job, lib *library.Library) []route.Film {
 		if f.Colour == "candy" && job.CandyCoats > 0 {
 			film.Coats = job.CandyCoats
 		}
-		for _, slug := range slices.Sorted(keys(lib.Materials)) {
+		for _, slug := range slices.Sorted(maps.Keys(lib.Materials)) {
 			m := lib.Materials[slug]
 			if m.Role == f.Role && (f.Material == "" || f.Material == slug) && allowed(m) {
 				film.Materials = append(film.Materials, slug)

@@ -2,7 +2,6 @@ package planner
 
 import (
 	"fmt"
-	"maps"
 	"regexp"
 	"slices"
 	"time"
@@ -147,49 +146,6 @@ func title(v *strictyaml.Value) string {
 	return s
 }
 
-// word reads a slug or listed word; list picks the valid ones from a library.
-func (r jobReader) word(v *strictyaml.Value, what string, list func(*library.Library) []string) string {
-	if r.lib == nil {
-		return v.Text()
-	}
-	return v.OneOf(what, list(r.lib))
-}
-
-func systems(l *library.Library) []string  { return names(l.Words.Systems) }
-func forms(l *library.Library) []string    { return names(l.Words.Forms) }
-func effects(l *library.Library) []string  { return slices.Sorted(maps.Keys(l.Effects)) }
-func finishes(l *library.Library) []string { return slices.Sorted(maps.Keys(l.Finishes)) }
-func substrates(l *library.Library) []string {
-	return slices.Sorted(maps.Keys(l.Substrates))
-}
-
-func care(l *library.Library) []string {
-	var out []string
-	for _, c := range l.Words.Care {
-		out = append(out, c.Name)
-	}
-	return out
-}
-
-func applicators(l *library.Library) []string {
-	var out []string
-	for slug, t := range l.Tools {
-		if t.Applicator != nil {
-			out = append(out, slug)
-		}
-	}
-	slices.Sort(out)
-	return out
-}
-
-func names(words []library.Word) []string {
-	var out []string
-	for _, w := range words {
-		out = append(out, w.Name)
-	}
-	return out
-}
-
 func (r jobReader) parts(v *strictyaml.Value) []Part {
 	items := v.List()
 	if v != nil && (len(items) == 0 || len(items) > maxParts) {
@@ -266,77 +222,4 @@ func colours(v *strictyaml.Value) map[string]string {
 	}
 	m.Close()
 	return out
-}
-
-// room reads the room; what is not given is a mild day in a still room.
-func room(v *strictyaml.Value) Room {
-	m := v.Map()
-	r := Room{Air: air.Air{
-		Temperature: within(m.Get("air"), q.Celsius(21), airLimits),
-		Humidity:    within(m.Get("humidity"), 0.55, q.Range[q.Fraction]{Low: minHumidity, High: maxHumidity}),
-		Speed:       within(m.Get("airflow"), 0.1, q.Range[q.Speed]{Low: 0, High: maxSpeed}),
-	}}
-	r.Surface = within(m.Get("surface"), r.Temperature, airLimits)
-	m.Close()
-	return r
-}
-
-// within reads a quantity that must lie in limits, or answers with otherwise.
-func within[Q q.Quantity](v *strictyaml.Value, otherwise Q, limits q.Range[Q]) Q {
-	if v == nil {
-		return otherwise
-	}
-	x := strictyaml.Quantity[Q](v)
-	if !limits.Holds(x) {
-		v.Fail("a value "+limitsText(limits), "")
-	}
-	return x
-}
-
-func limitsText[Q q.Quantity](r q.Range[Q]) string {
-	switch l := any(r).(type) {
-	case q.Range[q.Temperature]:
-		return fmt.Sprintf("from %.0f to %.0f C", l.Low.Celsius(), l.High.Celsius())
-	case q.Range[q.Fraction]:
-		return fmt.Sprintf("from %.0f to %.0f %%", l.Low.Percent(), l.High.Percent())
-	case q.Range[q.Speed]:
-		return fmt.Sprintf("from %g to %g m/s", float64(l.Low), float64(l.High))
-	}
-	return fmt.Sprintf("from %g to %g", float64(r.Low), float64(r.High))
-}
-
-// DefaultHours are the hours of a shop that does not say.
-const DefaultHours = "Mon-Fri 08:00-17:00"
-
-func shop(v *strictyaml.Value) (calendar.Shop, int) {
-	m := v.Map()
-	hours, err := calendar.ParseHours(DefaultHours)
-	if err != nil {
-		panic("planner: DefaultHours: " + err.Error())
-	}
-	if h := m.Get("hours"); h != nil {
-		text := h.Text()
-		if hours, err = calendar.ParseHours(text); err != nil {
-			h.Fail(hoursExpected(err))
-		}
-	}
-	painters, booths := m.Get("painters").Int(1, maxPainters), m.Get("booths").Int(1, maxPainters)
-	m.Close()
-	return calendar.Shop{Hours: hours, Painters: max(painters, 1)}, max(booths, 1)
-}
-
-func start(v *strictyaml.Value) time.Time {
-	text := v.Text()
-	for _, layout := range []string{"2006-01-02T15:04", "2006-01-02T15:04:05", "2006-01-02"} {
-		if t, err := time.Parse(layout, text); err == nil {
-			if t.Year() < 1990 || t.Year() > 2200 {
-				break
-			}
-			return t
-		}
-	}
-	if v != nil {
-		v.Fail(`a date and time such as "2026-12-01T08:00"`, "")
-	}
-	return time.Time{}
 }

@@ -1,7 +1,6 @@
 package planner
 
 import (
-	"maps"
 	"slices"
 	"time"
 
@@ -11,8 +10,6 @@ import (
 	"coatwright/planner/route"
 	q "coatwright/quantity"
 )
-
-func mapKeys[K comparable, V any](m map[K]V) func(func(K) bool) { return maps.Keys(m) }
 
 // wait is a lag between two items, with the words for it.
 type wait struct {

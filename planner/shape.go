@@ -1,12 +1,10 @@
 package planner
 
 import (
-	"errors"
 	"maps"
 	"slices"
 
 	"coatwright/planner/amounts"
-	"coatwright/planner/calendar"
 	q "coatwright/quantity"
 	"coatwright/strictyaml"
 )
@@ -65,13 +63,4 @@ func side(m *strictyaml.Map, key string) q.Length {
 		v.Fail("a length above 0 and at most 20 m", "")
 	}
 	return l
-}
-
-// hoursExpected is what calendar expected where it found no hours.
-func hoursExpected(err error) (expected, nearest string) {
-	var e *calendar.HoursError
-	if errors.As(err, &e) {
-		return e.Expected, e.Nearest
-	}
-	return err.Error(), ""
 }

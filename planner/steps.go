@@ -5,9 +5,9 @@ import (
 	"slices"
 	"strings"
 
+	"coatwright/planner/amounts"
 	"coatwright/planner/calendar"
 	"coatwright/planner/library"
-	"coatwright/planner/route"
 	q "coatwright/quantity"
 )
 
@@ -94,11 +94,11 @@ func (b *builder) addFilm(s *Step, it *item) {
 
 // wetFilm is one coat of m as sprayed.
 func (b *builder) wetFilm(m *library.Material) q.Length {
-	solids, err := solidsOf(m, b.lib, b.job.Applicator)
+	solids, err := amounts.SolidsOfMix(mixParts(m, b.lib, b.job.Applicator))
 	if err != nil {
 		return 0
 	}
-	return wetFilm(m.Build, solids)
+	return amounts.WetFilm(m.Build, solids)
 }
 
 // colour is the job's colour for the film, "" for none.
@@ -204,102 +204,9 @@ func (b *builder) waitsOf(ws []wait) []Wait {
 	return out
 }
 
-// meanwhile says what stands or dries while item i is done.
-func (b *builder) meanwhile(i int, slots []calendar.Slot) string {
-	it := b.items[i]
-	for j, other := range b.items {
-		if j == i {
-			continue
-		}
-		since := slots[i].Start.Sub(slots[j].End)
-		switch {
-		case since < 0:
-		case other.step.Mixes && other.lead != nil && since < toMinutes(other.lead.Stand) && other.lead == it.lead:
-			return fmt.Sprintf("the %s stands", lowerFirst(other.lead.Title))
-		case it.bench && other.material != nil && since < b.untilRecoat(other):
-			return fmt.Sprintf("the %s dries", lowerFirst(other.material.Title))
-		}
-	}
-	return ""
-}
-
 func lowerFirst(s string) string {
 	if s == "" {
 		return s
 	}
 	return strings.ToLower(s[:1]) + s[1:]
-}
-
-// reasons says, for each item, which later step needs what it gives.
-func (b *builder) reasons() [][]Reason {
-	why := make([][]Reason, len(b.items))
-	add := func(i int, r Reason) {
-		if !slices.Contains(why[i], r) {
-			why[i] = append(why[i], r)
-		}
-	}
-	b.links(func(from, to int, l route.Link) {
-		if !l.Lag {
-			add(from, Reason{Fact: factText(l.Fact, l.Number), For: b.ids[to], Because: b.because(l)})
-		}
-	})
-	for g, gr := range b.groups {
-		for _, l := range gr.route.Ends {
-			if l.From >= 0 && !l.Missed && !l.Lag {
-				add(b.at[g][l.From], Reason{Fact: l.Fact, For: "hand-over", Because: b.because(l)})
-			}
-		}
-		for a, action := range gr.route.Actions {
-			if action.Required >= 0 {
-				add(b.at[g][a], Reason{Fact: "film/" + action.Material.Role, For: "hand-over", Because: b.asksFor(action.Required)})
-			}
-		}
-	}
-	for i := range why {
-		why[i] = byFact(why[i])
-	}
-	return why
-}
-
-// byFact brings the reasons for one fact together, in the order in which the
-// facts first come up.
-func byFact(why []Reason) []Reason {
-	out := []Reason{}
-	for _, r := range why {
-		if slices.ContainsFunc(out, func(o Reason) bool { return o.Fact == r.Fact }) {
-			continue
-		}
-		for _, same := range why {
-			if same.Fact == r.Fact {
-				out = append(out, same)
-			}
-		}
-	}
-	return out
-}
-
-func (b *builder) asksFor(required int) string {
-	effect, finish := b.lib.Effects[b.job.Effect], b.lib.Finishes[b.job.Finish]
-	if required < len(effect.Films) {
-		return fmt.Sprintf("The effect that was agreed asks for it: %s.", lowerFirst(effect.Title))
-	}
-	return fmt.Sprintf("The finish that was agreed asks for it: %s.", lowerFirst(finish.Title))
-}
-
-// because is the sentence of the note that needs the fact, else the fact's own.
-func (b *builder) because(l route.Link) string {
-	if l.Because != "" {
-		return l.Because
-	}
-	if f := b.lib.Words.Facts[l.Fact]; f != nil {
-		return f.Else
-	}
-	if role, ok := strings.CutPrefix(l.Fact, "film/"); ok {
-		for _, r := range b.lib.Words.Roles {
-			if r.Name == role {
-				return r.Is
-			}
-		}
-	}
-	return ""
 }

@@ -138,9 +138,8 @@ func (v *replay) step(s planner.Step) {
 	}
 }
 
-// holds reads a dryness state off the clock, with no more than the material's
-// own time at the reference air scaled by nothing: the plan's own wait must be
-// at least as long as the plan says, and the clock at least as long as that.
+// holds looks a fact up, and reads a dryness state off the clock: the step must
+// name its wait, and start no sooner.
 func (v *replay) holds(l library.Literal, s planner.Step) bool {
 	if !slices.ContainsFunc(v.lib.Words.Dryness, func(w library.Word) bool { return w.Name == l.Fact }) {
 		return v.facts[l.Fact]

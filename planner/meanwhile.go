@@ -1,0 +1,36 @@
+package planner
+
+import (
+	"fmt"
+	"time"
+
+	"coatwright/planner/calendar"
+)
+
+// meanwhile says what stands or dries while item i is done.
+func (b *builder) meanwhile(i int, slots []calendar.Slot) string {
+	it := b.items[i]
+	for j, other := range b.items {
+		if j == i {
+			continue
+		}
+		since := slots[i].Start.Sub(slots[j].End)
+		switch {
+		case since < 0:
+		case other.step.Mixes && other.lead != nil && since < toMinutes(other.lead.Stand) && other.lead == it.lead:
+			return fmt.Sprintf("the %s stands", lowerFirst(other.lead.Title))
+		case it.bench && other.material != nil && since < b.untilRecoat(other):
+			return fmt.Sprintf("the %s dries", lowerFirst(other.material.Title))
+		}
+	}
+	return ""
+}
+
+// untilRecoat is how long a film dries before the next may go on.
+func (b *builder) untilRecoat(it *item) time.Duration {
+	lag, ok := b.d.lag(it.material, "dry-to-recoat")
+	if !ok {
+		return 0
+	}
+	return toMinutes(lag)
+}

@@ -1,0 +1,83 @@
+package planner
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"coatwright/planner/route"
+)
+
+// reasons says, for each item, which later step needs what it gives.
+func (b *builder) reasons() [][]Reason {
+	why := make([][]Reason, len(b.items))
+	add := func(i int, r Reason) {
+		if !slices.Contains(why[i], r) {
+			why[i] = append(why[i], r)
+		}
+	}
+	b.links(func(from, to int, l route.Link) {
+		if !l.Lag {
+			add(from, Reason{Fact: factText(l.Fact, l.Number), For: b.ids[to], Because: b.because(l)})
+		}
+	})
+	for g, gr := range b.groups {
+		for _, l := range gr.route.Ends {
+			if l.From >= 0 && !l.Missed && !l.Lag {
+				add(b.at[g][l.From], Reason{Fact: l.Fact, For: "hand-over", Because: b.because(l)})
+			}
+		}
+		for a, action := range gr.route.Actions {
+			if action.Required >= 0 {
+				add(b.at[g][a], Reason{Fact: "film/" + action.Material.Role, For: "hand-over", Because: b.asksFor(action.Required)})
+			}
+		}
+	}
+	for i := range why {
+		why[i] = byFact(why[i])
+	}
+	return why
+}
+
+// byFact brings the reasons for one fact together, in the order in which the
+// facts first come up.
+func byFact(why []Reason) []Reason {
+	out := []Reason{}
+	for _, r := range why {
+		if slices.ContainsFunc(out, func(o Reason) bool { return o.Fact == r.Fact }) {
+			continue
+		}
+		for _, same := range why {
+			if same.Fact == r.Fact {
+				out = append(out, same)
+			}
+		}
+	}
+	return out
+}
+
+func (b *builder) asksFor(required int) string {
+	effect, finish := b.lib.Effects[b.job.Effect], b.lib.Finishes[b.job.Finish]
+	if required < len(effect.Films) {
+		return fmt.Sprintf("The effect that was agreed asks for it: %s.", lowerFirst(effect.Title))
+	}
+	return fmt.Sprintf("The finish that was agreed asks for it: %s.", lowerFirst(finish.Title))
+}
+
+// because is the sentence of the note that needs the fact, else the fact's own.
+func (b *builder) because(l route.Link) string {
+	if l.Because != "" {
+		return l.Because
+	}
+	if f := b.lib.Words.Facts[l.Fact]; f != nil {
+		return f.Else
+	}
+	if role, ok := strings.CutPrefix(l.Fact, "film/"); ok {
+		for _, r := range b.lib.Words.Roles {
+			if r.Name == role {
+				return r.Is
+			}
+		}
+	}
+	return ""
+}
