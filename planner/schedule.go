@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"errors"
 	"slices"
 	"time"
 
@@ -18,6 +19,15 @@ type wait struct {
 	until    string
 	by       string
 	how      string
+}
+
+// closes is the longest that w may take, in whole minutes: a plan runs by the
+// clock on the wall, and a window is not stretched by half a minute.
+func (w wait) closes() time.Duration {
+	if w.max <= 0 {
+		return 0
+	}
+	return max(w.max.Duration().Truncate(time.Minute), time.Minute)
 }
 
 // allWaits is, for each item, what it waits for.
@@ -104,18 +114,17 @@ func (b *builder) linkWait(from, to int, l route.Link, add func(int, wait)) {
 // this air less the spraying. A film that takes longer than a pot life is mixed
 // in batches, and then only the first must be started in time.
 func (b *builder) keeps(mix, film *item) q.Time {
-	life := dry.PotLife(mix.lead.PotLife, b.job.Room.Temperature)
+	keeps := dry.PotLife(mix.lead.PotLife, b.job.Room.Temperature)
+	if film.material != nil {
+		hands, flash := b.hands(film)
+		if left := keeps - hands - flash; left > mix.lead.Stand {
+			keeps = left
+		}
+	}
 	if left := mix.step.Lasts["mixed"]; left > 0 {
-		life = min(life, left)
+		keeps = min(keeps, left)
 	}
-	if film.material == nil {
-		return life
-	}
-	hands, flash := b.hands(film)
-	if left := life - hands - flash; left > mix.lead.Stand {
-		return left
-	}
-	return life
+	return keeps
 }
 
 // bench keeps the one gun's work in order: a film, its flush, the next film;
@@ -144,20 +153,61 @@ func (b *builder) bench(add func(int, wait)) {
 	}
 }
 
-// schedule places every item in working hours.
+// schedule places every item in working hours. Where a window breaks because
+// other work was put into it, that work goes first, and all is placed again.
 func (b *builder) schedule() ([]calendar.Slot, error) {
+	list := make([]int, len(b.items))
+	for i := range list {
+		list[i] = i
+	}
+	tried := map[[2]int]bool{}
+	for {
+		slots, err := b.place(list)
+		var w *calendar.WindowError
+		if !errors.As(err, &w) {
+			return slots, err
+		}
+		window := [2]int{b.index(w.After), b.index(w.ID)}
+		if tried[window] {
+			return nil, err
+		}
+		tried[window] = true
+		list = b.clear(list, window)
+	}
+}
+
+// clear moves what stands in list between the two items of window, and does not
+// wait for the first of them, before it.
+func (b *builder) clear(list []int, window [2]int) []int {
+	from, to := slices.Index(list, window[0]), slices.Index(list, window[1])
+	waiting := map[int]bool{window[0]: true}
+	var before, after []int
+	for _, i := range list[from:to] {
+		if slices.ContainsFunc(b.waits[i], func(w wait) bool { return waiting[w.after] }) {
+			waiting[i] = true
+		}
+		if waiting[i] {
+			after = append(after, i)
+		} else {
+			before = append(before, i)
+		}
+	}
+	return slices.Concat(list[:from], before, after, list[to:])
+}
+
+// place gives the items to the calendar in the order of list.
+func (b *builder) place(list []int) ([]calendar.Slot, error) {
 	var acts []calendar.Activity
 	first, last := make([]int, len(b.items)), make([]int, len(b.items))
-	for i, it := range b.items {
-		pieces := b.pieces(it)
+	for _, i := range list {
 		first[i] = len(acts)
-		for n, work := range pieces {
-			act := calendar.Activity{ID: b.ids[i], Work: work, Float: it.step.Mixes}
+		for n, work := range b.pieces(b.items[i]) {
+			act := calendar.Activity{ID: b.ids[i], Work: work, Float: b.items[i].step.Mixes}
 			if n > 0 {
 				act.Lags = []calendar.Lag{{After: len(acts) - 1}}
 			} else {
 				for _, w := range b.waits[i] {
-					act.Lags = append(act.Lags, calendar.Lag{After: last[w.after], Min: lagOf(w.min), Max: w.max.Duration()})
+					act.Lags = append(act.Lags, calendar.Lag{After: last[w.after], Min: toMinutes(w.min), Max: w.closes()})
 				}
 			}
 			acts = append(acts, act)
@@ -174,8 +224,6 @@ func (b *builder) schedule() ([]calendar.Slot, error) {
 	}
 	return slots, nil
 }
-
-func lagOf(t q.Time) time.Duration { return toMinutes(t) }
 
 // pieces is an item's work, in spans that fit a working day: rubbing down can
 // stop at five o'clock and go on next morning, a film cannot.

@@ -75,7 +75,7 @@ func start(v *strictyaml.Value) time.Time {
 			if t.Year() < 1990 || t.Year() > 2200 {
 				break
 			}
-			return t
+			return t.Truncate(time.Minute)
 		}
 	}
 	if v != nil {

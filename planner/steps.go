@@ -198,7 +198,7 @@ func (b *builder) waitsOf(ws []wait) []Wait {
 			continue
 		}
 		out = append(out, Wait{
-			Until: w.until, After: b.ids[w.after], Min: toMinutes(w.min).Minutes(), Max: round(w.max.Minutes(), 0), By: w.by, How: w.how,
+			Until: w.until, After: b.ids[w.after], Min: toMinutes(w.min).Minutes(), Max: w.closes().Minutes(), By: w.by, How: w.how,
 		})
 	}
 	return out

@@ -34,14 +34,17 @@ func partsOf(p *planner.Plan) []string {
 	return parts
 }
 
-// handsFree finds steps that overlap although one painter does them all.
+// handsFree finds steps that overlap although one painter does them all. Work
+// that is broken off at closing time leaves its gap to others.
 func handsFree(p *planner.Plan) []string {
 	if p.Job.Shop.Painters != 1 {
 		return nil
 	}
 	var faults []string
 	for i := 1; i < len(p.Steps); i++ {
-		if p.Steps[i].Start.Before(p.Steps[i-1].End) {
+		last := p.Steps[i-1]
+		broken := last.Coats == 0 && last.End.Sub(last.Start).Minutes() > last.WorkMin
+		if p.Steps[i].Start.Before(last.End) && !broken {
 			faults = append(faults, fmt.Sprintf("%s starts before %s ends", p.Steps[i].ID, p.Steps[i-1].ID))
 		}
 	}
