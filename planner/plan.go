@@ -4,7 +4,8 @@ import "time"
 
 // Plan is the answer to a job: ordered steps with amounts and waits, or, in
 // Refused, the reason why there is none. Keys are stable: added, never renamed.
-// Volumes are in mL, masses in g, times in minutes, films in um.
+// Volumes are in mL, masses in g, times in minutes, films in um. Start and End are
+// wall-clock times of the shop, without a zone: they are held, and written, as UTC.
 type Plan struct {
 	Title      string      `json:"title"`
 	Job        *Job        `json:"job"`
@@ -31,6 +32,7 @@ type Step struct {
 	Gives      []string  `json:"gives"`
 	Because    string    `json:"because"`
 	Why        []Reason  `json:"why"`
+	Serves     []Reason  `json:"serves"` // the shortest chain from this step to what was agreed
 	Skipped    string    `json:"skipped"`
 	Coats      int       `json:"coats"`
 	FlashMin   float64   `json:"flash_min"` // between coats
@@ -56,9 +58,13 @@ type Step struct {
 // Reason says which later step needs a fact that this step gives.
 type Reason struct {
 	Fact    string `json:"fact"`
-	For     string `json:"for"` // step id, or "hand-over"
+	For     string `json:"for"` // step id, or Agreed
 	Because string `json:"because"`
 }
+
+// Agreed stands in Reason.For for the job itself: the films and the end state
+// that were agreed with the customer.
+const Agreed = "agreed"
 
 // Mix is what to pour for one film.
 type Mix struct {

@@ -263,6 +263,9 @@ func checkStep(t *testing.T, name string, s planner.Step) {
 	case len(s.Why) == 0:
 		t.Errorf("%s, %s: nobody needs it", name, s.ID)
 	}
+	if last := len(s.Serves) - 1; last < 0 || s.Serves[last].For != planner.Agreed {
+		t.Errorf("%s, %s: its reasons do not lead to what was agreed: %+v", name, s.ID, s.Serves)
+	}
 	if s.Mix == nil {
 		return
 	}

@@ -24,12 +24,12 @@ func (b *builder) reasons() [][]Reason {
 	for g, gr := range b.groups {
 		for _, l := range gr.route.Ends {
 			if l.From >= 0 && !l.Missed && !l.Lag {
-				add(b.at[g][l.From], Reason{Fact: l.Fact, For: "hand-over", Because: b.because(l)})
+				add(b.at[g][l.From], Reason{Fact: l.Fact, For: Agreed, Because: b.because(l)})
 			}
 		}
 		for a, action := range gr.route.Actions {
 			if action.Required >= 0 {
-				add(b.at[g][a], Reason{Fact: "film/" + action.Material.Role, For: "hand-over", Because: b.asksFor(action.Required)})
+				add(b.at[g][a], Reason{Fact: "film/" + action.Material.Role, For: Agreed, Because: b.asksFor(action.Required)})
 			}
 		}
 	}
@@ -37,6 +37,25 @@ func (b *builder) reasons() [][]Reason {
 		why[i] = byFact(why[i])
 	}
 	return why
+}
+
+// chains follows, for each item, the reasons to what was agreed: the first is of
+// the item itself, each next of the item before it. The shortest is the one an
+// apprentice keeps in mind; where there are several, the first.
+func (b *builder) chains(reasons [][]Reason) [][]Reason {
+	chains := make([][]Reason, len(b.items))
+	for i := len(b.items) - 1; i >= 0; i-- {
+		for _, r := range reasons[i] {
+			rest := []Reason{}
+			if r.For != Agreed {
+				rest = chains[b.index(r.For)]
+			}
+			if chains[i] == nil || len(rest)+1 < len(chains[i]) {
+				chains[i] = append([]Reason{r}, rest...)
+			}
+		}
+	}
+	return chains
 }
 
 // byFact brings the reasons for one fact together, in the order in which the

@@ -48,14 +48,14 @@ func (b *builder) allWaits() [][]wait {
 		}
 		waits[to] = append(waits[to], w)
 	}
-	b.chains(add)
+	b.partOrder(add)
 	b.links(func(from, to int, l route.Link) { b.linkWait(from, to, l, add) })
 	b.bench(add)
 	return waits
 }
 
-// chains keeps the work on each part in the order of its route.
-func (b *builder) chains(add func(int, wait)) {
+// partOrder keeps the work on each part in the order of its route.
+func (b *builder) partOrder(add func(int, wait)) {
 	for g, gr := range b.groups {
 		last := -1
 		for a := range gr.route.Actions {

@@ -15,10 +15,11 @@ import (
 func (b *builder) plan(slots []calendar.Slot) *Plan {
 	p := &Plan{Title: b.job.Title, Job: b.job, Films: []Film{}}
 	reasons, advice := b.reasons(), b.advice()
+	chains := b.chains(reasons)
 	for _, i := range order(slots) {
 		s := b.stepOf(i)
 		s.Start, s.End = slots[i].Start, slots[i].End
-		s.Why = reasons[i]
+		s.Why, s.Serves = reasons[i], chains[i]
 		s.Waits = b.waitsOf(b.waits[i])
 		s.Advised, s.CostsMin, s.SavesMin = advice[i].advised, advice[i].costs, advice[i].saves
 		s.Meanwhile = b.meanwhile(i, slots)

@@ -89,7 +89,7 @@ func (p PlanPage) film(step string) (planner.Film, bool) {
 }
 
 // Step finds a step by its id; its number is 0 where there is none, as for a
-// reason that is for the hand-over.
+// reason that is for the job as agreed.
 func (p PlanPage) Step(id string) PlanStep {
 	for i := range p.Plan.Steps {
 		if s := &p.Plan.Steps[i]; s.ID == id {

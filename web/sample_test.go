@@ -26,7 +26,7 @@ func step(id, title, role string, start time.Time, work float64) planner.Step {
 		Uses:     []planner.Use{{Note: "tool/lint-free-cloth", Title: "Lint-free cloth"}, {Note: "material/final-wipe", Title: "Final wipe", ML: 24}},
 		Cautions: []string{"skin-contact"},
 		Checks:   []string{"A clean cloth stays clean.", "Nothing shows under a low light."},
-		Why:      []planner.Reason{{Fact: "wiped", For: "hand-over", Because: "Finger marks are sealed in: spots that lift."}},
+		Why:      []planner.Reason{{Fact: "wiped", For: planner.Agreed, Because: "Finger marks are sealed in: spots that lift."}},
 	}
 }
 

@@ -64,6 +64,9 @@ func markdownStep(out io.Writer, n int, s planner.Step, numbers map[string]int) 
 	for _, r := range Reasons(s.Why, numbers) {
 		fmt.Fprintf(out, "- Gives %s\n", escape(r))
 	}
+	if len(s.Serves) > 1 {
+		fmt.Fprintf(out, "- Leads to %s.\n", chain(s.Serves, numbers))
+	}
 	fmt.Fprintf(out, "- If skipped: %s\n", escape(s.Skipped))
 	if s.Mix == nil {
 		return

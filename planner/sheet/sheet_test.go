@@ -17,7 +17,7 @@ func sample() *planner.Plan {
 		Steps: []planner.Step{
 			{ID: "mix", Note: "step/mix", Title: "Mix", Parts: []string{odd}, Films: []string{odd}, Because: odd, Skipped: odd, Start: start, End: start.Add(6 * time.Minute),
 				Mix: &planner.Mix{Lines: []planner.Pour{{Title: odd, Share: odd, ML: 5.25, G: 5, MarkML: 5.25, MarkG: 5}}, StandMin: 15, PotLife: 120, StrainUm: 125, LowML: 4, HighML: 9, Transfer: "20 to 35 %", Batches: 2},
-				Why: []planner.Reason{{Fact: "mixed", For: "spray", Because: odd}, {Fact: "mixed", For: "hand-over", Because: odd}}},
+				Why: []planner.Reason{{Fact: "mixed", For: "spray", Because: odd}, {Fact: "mixed", For: planner.Agreed, Because: odd}}},
 			{ID: "spray", Note: "step/spray", Title: "Spray", Start: start.Add(time.Hour), End: start.Add(2 * time.Hour), Coats: 2, FlashMin: 10.2, WetUm: 50, DryUm: 30, Pressure: 190, Colour: "#0f6f6b",
 				Waits:   []planner.Wait{{Until: "dry-to-recoat", After: "mix", Min: 34, Max: 2880}, {Until: "before dry-hard", After: "mix", Max: 90}, {Until: "dust-free", After: "mix", Max: 30, By: "it does not last"}},
 				Advised: true, CostsMin: 10, SavesMin: 40, Checks: []string{odd}},
@@ -41,7 +41,7 @@ func TestText(t *testing.T) {
 		"Do it within 1 h 30 min of step 1, before the film is dry-hard.",
 		"Start within 30 min of step 1 (dust-free: it does not last).",
 		"2 coats, each 50 um wet, together 30 um dry; 190 kPa at the inlet; flash 11 min between coats; colour #0f6f6b.",
-		"Advised: costs 10 min, saves about 40.", `"mixed" for step 2, the hand-over:`, "1.20 L",
+		"Advised: costs 10 min, saves about 40.", `"mixed" for step 2, the job as agreed:`, "1.20 L",
 	} {
 		if !strings.Contains(out.String(), want) {
 			t.Errorf("the text lacks %q:\n%s", want, out.String())

@@ -116,6 +116,9 @@ func step(out io.Writer, n int, s planner.Step, numbers map[string]int) {
 	for _, r := range Reasons(s.Why, numbers) {
 		line("Gives %s", r)
 	}
+	if len(s.Serves) > 1 {
+		line("Leads to %s.", chain(s.Serves, numbers))
+	}
 	line("If skipped: %s", s.Skipped)
 }
 
@@ -183,13 +186,22 @@ func Reasons(why []planner.Reason, numbers map[string]int) []string {
 	return lines
 }
 
+// chain names the steps from one to what was agreed.
+func chain(serves []planner.Reason, numbers map[string]int) string {
+	var to []string
+	for _, r := range serves {
+		to = append(to, forWhom(r.For, numbers))
+	}
+	return strings.Join(to, ", then ")
+}
+
 func sameGift(a, b planner.Reason) bool { return a.Fact == b.Fact && a.Because == b.Because }
 
 func forWhom(id string, numbers map[string]int) string {
 	if n, ok := numbers[id]; ok {
 		return fmt.Sprintf("step %d", n)
 	}
-	return "the hand-over"
+	return "the job as agreed"
 }
 
 func stamp(t time.Time) string { return t.Format("Mon 2 Jan 15:04") }
