@@ -102,6 +102,31 @@ func (b *builder) savings() []float64 {
 	return saves
 }
 
+// risk is the rework, in minutes, that the wants left unmet cost on average: a
+// want of one film counts once, however many groups share the film.
+func (b *builder) risk() float64 {
+	type missed struct {
+		item int
+		fact string
+	}
+	seen, sum := map[missed]bool{}, 0.0
+	add := func(item int, links []route.Link) {
+		for _, l := range links {
+			if m := (missed{item, l.Fact}); l.Missed && !seen[m] {
+				seen[m] = true
+				sum += l.Saves.Minutes() * careFactor(b.job, b.lib)
+			}
+		}
+	}
+	for g, gr := range b.groups {
+		for a, action := range gr.route.Actions {
+			add(b.at[g][a], action.Links)
+		}
+		add(len(b.items), gr.route.Ends)
+	}
+	return math.Round(sum)
+}
+
 // roots finds, for each item that is not needed, the item whose wants it serves:
 // itself, or the one that it leads up to.
 func (b *builder) roots(needed []bool, saves []float64) map[int]int {

@@ -60,6 +60,7 @@ type Reason struct {
 	Fact    string `json:"fact"`
 	For     string `json:"for"` // step id, or Agreed
 	Because string `json:"because"`
+	Want    bool   `json:"want"` // the later step only wants it: it could be done without
 }
 
 // Agreed stands in Reason.For for the job itself: the films and the end state
@@ -161,6 +162,7 @@ type Condition struct {
 type Totals struct {
 	WorkMin    float64   `json:"work_min"`
 	ElapsedMin float64   `json:"elapsed_min"`
+	RiskMin    float64   `json:"risk_min"` // rework that wants left unmet cost on average
 	Start      time.Time `json:"start"`
 	End        time.Time `json:"end"`
 	Cost       *Cost     `json:"cost"`

@@ -15,29 +15,45 @@ import (
 
 // New plans the job with what lib knows. A job that cannot be done comes back
 // as a plan whose Refused says why; the error is for a search that gave up.
-func New(job *Job, lib *library.Library) (*Plan, error) {
+func New(job *Job, lib *library.Library) (*Plan, error) { return newPlan(job, lib, nil) }
+
+// newPlan plans the job with one step left out of each group's route: without
+// is by group, nil for nothing.
+func newPlan(job *Job, lib *library.Library, without []route.Omission) (*Plan, error) {
+	b, slots, refused, err := build(job, lib, without)
+	switch {
+	case err != nil:
+		return nil, err
+	case refused != nil:
+		return refusedPlan(job, refused), nil
+	}
+	return b.plan(slots), nil
+}
+
+// build finds the routes and the hours of a plan, or why there are none.
+func build(job *Job, lib *library.Library, without []route.Omission) (*builder, []calendar.Slot, *Refusal, error) {
 	d := newDrying(job, lib)
 	shut := map[string]bool{}
 	var missed *Refusal // what the calendar last could not meet
 	for {
-		groups, refused, err := routes(job, lib, d, shut)
+		groups, refused, err := routes(job, lib, d, shut, without)
 		if err != nil {
-			return nil, err
+			return nil, nil, nil, err
 		}
 		if refused != nil {
-			return refusedPlan(job, withWindow(refused, missed)), nil
+			return nil, nil, withWindow(refused, missed), nil
 		}
 		b := newBuilder(job, lib, d, groups)
 		slots, err := b.schedule()
 		if err == nil {
-			return b.plan(slots), nil
+			return b, slots, nil, nil
 		}
 		// A window that the calendar cannot meet is shut, and the route finds
 		// another way to hold on to that film, usually a fresh key.
 		film := b.windowOf(err)
 		missed = b.refusal(err)
 		if film == "" || shut[film] {
-			return refusedPlan(job, missed), nil
+			return nil, nil, missed, nil
 		}
 		shut[film] = true
 	}
@@ -64,10 +80,13 @@ func refusedPlan(job *Job, r *Refusal) *Plan {
 }
 
 // routes finds the route of each group of parts.
-func routes(job *Job, lib *library.Library, d *drying, shut map[string]bool) ([]*group, *Refusal, error) {
+func routes(job *Job, lib *library.Library, d *drying, shut map[string]bool, without []route.Omission) ([]*group, *Refusal, error) {
 	groups := groupParts(job, lib)
-	for _, g := range groups {
+	for i, g := range groups {
 		g.problem = g.routeProblem(job, lib, d, shut)
+		if without != nil {
+			g.problem.Without = without[i]
+		}
 		found, refused, err := route.Find(g.problem)
 		if err != nil {
 			return nil, nil, err

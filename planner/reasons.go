@@ -18,13 +18,13 @@ func (b *builder) reasons() [][]Reason {
 	}
 	b.links(func(from, to int, l route.Link) {
 		if !l.Lag {
-			add(from, Reason{Fact: factText(l.Fact, l.Number), For: b.ids[to], Because: b.because(l)})
+			add(from, Reason{Fact: factText(l.Fact, l.Number), For: b.ids[to], Because: b.because(l), Want: l.Want || l.Either})
 		}
 	})
 	for g, gr := range b.groups {
 		for _, l := range gr.route.Ends {
 			if l.From >= 0 && !l.Missed && !l.Lag {
-				add(b.at[g][l.From], Reason{Fact: l.Fact, For: Agreed, Because: b.because(l)})
+				add(b.at[g][l.From], Reason{Fact: l.Fact, For: Agreed, Because: b.because(l), Want: l.Want})
 			}
 		}
 		for a, action := range gr.route.Actions {

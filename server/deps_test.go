@@ -26,7 +26,7 @@ var arrows = map[string][]string{
 	"planner/amounts":  {"quantity", "nearest"},
 	"planner/calendar": {"nearest"},
 	"planner/route":    {"quantity", "planner/library"},
-	"planner":          {"quantity", "strictyaml", "planner/library", "planner/air", "planner/drying", "planner/amounts", "planner/calendar", "planner/route"},
+	"planner":          {"nearest", "quantity", "strictyaml", "planner/library", "planner/air", "planner/drying", "planner/amounts", "planner/calendar", "planner/route"},
 	"planner/sheet":    {"planner", "quantity"},
 	"web":              {"content", "planner", "quantity"},
 	"server":           {"nearest", "quantity", "strictyaml", "content", "store", "search", "web", "planner", "planner/library", "planner/sheet"},

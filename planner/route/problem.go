@@ -31,8 +31,13 @@ type Problem struct {
 	Closes    func(*library.Material) q.Time                 // when the recoat window shuts; 0 for never
 	Stands    func(library.Drying) q.Time
 	Shut      map[string]bool // materials whose recoat window the calendar cannot meet
+	Without   Omission        // a step that is left out; zero for none
 	MaxStates int             // bound on the search; 0 for DefaultMaxStates
 }
+
+// Omission is one step left out at one place: between the film of the material
+// After and that of Before. After is "" for the bare surface, Before for the end.
+type Omission struct{ Step, After, Before string }
 
 // Film is one required film and the materials that may make it.
 type Film struct {

@@ -117,7 +117,7 @@ const endOp = -2
 
 func (s *search) expand(at int32) {
 	st, spent := s.nodes[at].state, s.nodes[at].spent
-	if int(st.next) == len(s.Films) {
+	if int(st.next) == len(s.Films) && !(st.did && s.Without.Before == "") {
 		if wait, ok := s.met(st, s.end.needs, st.wait); ok {
 			more := waitCost(wait) - waitCost(st.wait) + s.missed(st, s.end.wants)
 			s.nodes = append(s.nodes, node{state: st, parent: at, op: endOp, spent: spent + more})

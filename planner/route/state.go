@@ -15,6 +15,7 @@ type state struct {
 	last  int16  // op of the last step of the cycle, plus 1; 0 for none
 	top   int8   // index in films, plus 1; 0 for the bare substrate
 	wait  q.Time // how long the top film has been waited for
+	did   bool   // the step of Problem.Without, where it is left out
 }
 
 const recoat = "dry-to-recoat"
@@ -44,6 +45,18 @@ func (c *compiled) material(s state) *library.Material {
 		return nil
 	}
 	return c.films[s.top-1].Material
+}
+
+// omits reports whether o is the step that is to be left out between this top
+// film and some next one.
+func (c *compiled) omits(s state, o *op) bool {
+	if c.Without.Step != o.step.Slug {
+		return false
+	}
+	if s.top == 0 {
+		return c.Without.After == ""
+	}
+	return c.Without.After == c.films[s.top-1].Slug
 }
 
 // rank is the place of a phase in the cycle. Before any film the phases stand
@@ -104,6 +117,9 @@ func (c *compiled) apply(s state, i int) (after state, spent cost, ok bool) {
 		return s, 0, false
 	}
 	if o.film != 0 {
+		if c.omits(s, o) {
+			return s, 0, false
+		}
 		return c.applyFilm(s, o)
 	}
 	if o.grit == 0 && s.facts.contains(o.gives) || o.grit != 0 && int(s.grit) == o.grit && s.facts.contains(o.gives) {
@@ -117,6 +133,7 @@ func (c *compiled) apply(s state, i int) (after state, spent cost, ok bool) {
 	after = c.change(s, o)
 	after.wait = wait
 	after.phase, after.last = c.rank(o.phase, s), int16(i+1)
+	after.did = s.did || c.omits(s, o)
 	return after, spent, true
 }
 
@@ -135,7 +152,7 @@ func (c *compiled) change(s state, o *op) state {
 func (c *compiled) applyFilm(s state, o *op) (after state, spent cost, ok bool) {
 	f := &c.films[o.film-1]
 	required, ok := c.turn(s, f)
-	if !ok || s.top != 0 && f.bars[s.top-1] || !lies(f.OnlyIf.On, c.material(s)) {
+	if !ok || s.did && c.Without.Before == f.Slug || s.top != 0 && f.bars[s.top-1] || !lies(f.OnlyIf.On, c.material(s)) {
 		return s, 0, false
 	}
 	wait, ok := c.met(s, o.needs, s.wait)
@@ -148,7 +165,7 @@ func (c *compiled) applyFilm(s state, o *op) (after state, spent cost, ok bool) 
 	spent = o.cost + waitCost(wait) - waitCost(s.wait) + c.missed(s, o.wants)
 	s.facts = s.facts.without(c.surface.without(c.fresh)).or(c.fresh)
 	after = c.change(s, o)
-	after.top, after.wait, after.phase, after.last = o.film, 0, 0, 0
+	after.top, after.wait, after.phase, after.last, after.did = o.film, 0, 0, 0, false
 	if required {
 		after.next++
 	}
