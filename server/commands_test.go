@@ -103,6 +103,30 @@ func TestCommandLine(t *testing.T) {
 	}
 }
 
+func TestWithoutCommand(t *testing.T) {
+	const frame = "../testdata/jobs/touring-frame.yaml"
+	for _, c := range []struct {
+		step, format string
+		code         int
+		says         []string
+	}{
+		{"test-card-2", "text", exitOK, []string{"it can be left out, at a risk", "8 min less work", `misses "carded"`, "- Spray a card first: Candy concentrate"}},
+		{"abrade-steel", "text", exitFailed, []string{"the job cannot be done so", `breaks "bright", which spray-primer needs`}},
+		{"abrade-steel", "json", exitFailed, []string{`"answer": "breaks"`}},
+		{"tack-of", "text", exitMalformed, []string{`no step "tack-of"`, `did you mean "tack-off"?`}},
+	} {
+		code, stdout, stderr := command("plan", frame, "-without", c.step, "-format", c.format)
+		if code != c.code {
+			t.Errorf("%s: exit code %d, want %d", c.step, code, c.code)
+		}
+		for _, want := range c.says {
+			if !strings.Contains(stdout+stderr, want) {
+				t.Errorf("%s: it does not say %q:\n%s", c.step, want, stdout+stderr)
+			}
+		}
+	}
+}
+
 func TestCheckCommand(t *testing.T) {
 	if code, stdout, stderr := command("check", "../content/notes"); code != exitOK {
 		t.Errorf("the built-in notes: exit code %d\n%s%s", code, stdout, stderr)

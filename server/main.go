@@ -3,6 +3,7 @@
 //
 //	go run ./server [-listen 127.0.0.1:8080] [-data ./data]
 //	go run ./server plan FILE [-format text|markdown|json]
+//	go run ./server plan FILE -without STEP
 //	go run ./server check DIR
 package main
 
@@ -36,6 +37,7 @@ const usage = `coatwright keeps a paint shop's notes and plans its jobs.
 
   coatwright [-listen 127.0.0.1:8080] [-data ./data]   serve notes and planner
   coatwright plan FILE [-format text|markdown|json]    plan a job file ("-" reads standard input)
+  coatwright plan FILE -without STEP                   say what leaving out a step changes
   coatwright check DIR                                 check a folder of notes
   coatwright help                                      show this
 `

@@ -11,6 +11,7 @@ import (
 	"coatwright/content"
 	"coatwright/nearest"
 	"coatwright/planner"
+	"coatwright/planner/library"
 	"coatwright/planner/sheet"
 )
 
@@ -22,6 +23,7 @@ func planCommand(args []string, stdout, stderr io.Writer) int {
 	flags := flag.NewFlagSet("coatwright plan", flag.ContinueOnError)
 	flags.SetOutput(stderr)
 	format := flags.String("format", "text", "text, markdown or json")
+	without := flags.String("without", "", "a step's id: say what leaving it out changes")
 	file, err := fileAndFlags(flags, args)
 	if err != nil {
 		fmt.Fprintln(stderr, "coatwright plan:", err)
@@ -35,9 +37,17 @@ func planCommand(args []string, stdout, stderr io.Writer) int {
 		fmt.Fprintln(stderr)
 		return exitMalformed
 	}
-	plan, code := planFile(file, stderr)
-	if plan == nil {
+	job, lib, code := jobFile(file, stderr)
+	if job == nil {
 		return code
+	}
+	if *without != "" {
+		return withoutStep(job, lib, *without, *format, stdout, stderr)
+	}
+	plan, err := planner.New(job, lib)
+	if err != nil {
+		fmt.Fprintln(stderr, "coatwright plan:", err)
+		return exitFailed
 	}
 	if err := writePlan(stdout, plan, *format); err != nil {
 		fmt.Fprintln(stderr, "coatwright plan:", err)
@@ -67,29 +77,48 @@ func fileAndFlags(flags *flag.FlagSet, args []string) (string, error) {
 	return files[0], nil
 }
 
-// planFile reads and plans a job file; a nil plan comes with an exit code.
-func planFile(file string, stderr io.Writer) (*planner.Plan, int) {
+// jobFile reads a job file against the built-in notes; a nil job comes with an
+// exit code.
+func jobFile(file string, stderr io.Writer) (*planner.Job, *library.Library, int) {
 	document, err := readJob(file)
 	if err != nil {
 		fmt.Fprintln(stderr, "coatwright plan:", err)
-		return nil, exitMalformed
+		return nil, nil, exitMalformed
 	}
 	notes, err := content.Load(content.BuiltIn(), nil)
 	if err != nil {
 		fmt.Fprintln(stderr, err)
-		return nil, exitFailed
+		return nil, nil, exitFailed
 	}
 	job, err := planner.ParseJob(file, document, notes.Planner())
 	if err != nil {
 		fmt.Fprintln(stderr, err)
-		return nil, exitMalformed
+		return nil, nil, exitMalformed
 	}
-	plan, err := planner.New(job, notes.Planner())
+	return job, notes.Planner(), exitOK
+}
+
+// withoutStep says what leaving out one step of the plan changes. It exits with
+// 1 when the job cannot be done so.
+func withoutStep(job *planner.Job, lib *library.Library, step, format string, stdout, stderr io.Writer) int {
+	d, err := planner.Without(job, lib, step)
 	if err != nil {
 		fmt.Fprintln(stderr, "coatwright plan:", err)
-		return nil, exitFailed
+		return exitMalformed
 	}
-	return plan, exitOK
+	if format == "json" {
+		err = writeJSON(stdout, d)
+	} else {
+		err = sheet.Difference(stdout, d)
+	}
+	if err != nil {
+		fmt.Fprintln(stderr, "coatwright plan:", err)
+		return exitFailed
+	}
+	if d.Answer == planner.Breaks {
+		return exitFailed
+	}
+	return exitOK
 }
 
 // readJob reads a job document, "-" from standard input.
@@ -113,12 +142,16 @@ func readJob(file string) ([]byte, error) {
 func writePlan(w io.Writer, plan *planner.Plan, format string) error {
 	switch format {
 	case "json":
-		out := json.NewEncoder(w)
-		out.SetEscapeHTML(false)
-		out.SetIndent("", "  ")
-		return out.Encode(plan)
+		return writeJSON(w, plan)
 	case "markdown":
 		return sheet.Markdown(w, plan)
 	}
 	return sheet.Text(w, plan)
+}
+
+func writeJSON(w io.Writer, v any) error {
+	out := json.NewEncoder(w)
+	out.SetEscapeHTML(false)
+	out.SetIndent("", "  ")
+	return out.Encode(v)
 }

@@ -11,6 +11,7 @@ import (
 	"github.com/gin-gonic/gin"
 
 	"coatwright/planner"
+	"coatwright/planner/sheet"
 	"coatwright/store"
 	"coatwright/web"
 )
@@ -69,6 +70,38 @@ func (s *site) renderPlan(saved store.Saved) ([]byte, error) {
 	}
 	return web.Render(web.PlanPage{
 		Frame: web.Frame{Title: plan.Title, Here: web.AtJobs}, ID: saved.ID, Plan: plan, Saved: saved.Saved, Titles: s.titles(),
+	})
+}
+
+// without shows what leaving out a step of a kept plan would change. It plans
+// the kept job anew, with the notes of today.
+func (s *site) without(c *gin.Context) error {
+	saved, err := s.saved(c.Param("id"))
+	if err != nil {
+		return err
+	}
+	job, err := planner.ParseJob("the kept job", saved.Job, s.notes.Planner())
+	if err != nil {
+		return fmt.Errorf("the kept job %s: %w", saved.ID, err)
+	}
+	d, err := planner.Without(job, s.notes.Planner(), c.Param("step"))
+	var unknown *planner.UnknownStepError
+	if errors.As(err, &unknown) {
+		f := &failure{status: http.StatusNotFound, heading: "There is no such step", detail: upperFirst(unknown.Error()) + "."}
+		if unknown.Nearest != "" {
+			f.suggest = "/plan/" + saved.ID + "/without/" + unknown.Nearest
+		}
+		return f
+	}
+	if err != nil {
+		return err
+	}
+	if wantsJSON(c) {
+		c.JSON(http.StatusOK, d)
+		return nil
+	}
+	return send(c, http.StatusOK, web.WithoutPage{
+		Frame: web.Frame{Title: "What if it is left out: " + d.Title, Here: web.AtJobs}, ID: saved.ID, Job: saved.Title, Difference: d, Verdict: upperFirst(sheet.Verdict(d)),
 	})
 }
 

@@ -153,6 +153,26 @@ func TestChangeThisJob(t *testing.T) {
 	}
 }
 
+func TestWithoutPage(t *testing.T) {
+	s := newSite(t, t.TempDir())
+	address := post(t, s, frameForm()).Header.Get("Location")
+	if body := text(t, get(t, s, address)); !strings.Contains(body, `href="`+address+`/without/abrade-steel"`) {
+		t.Error("the plan does not lead to what leaving out a step would change")
+	}
+	body := text(t, get(t, s, address+"/without/abrade-steel"))
+	if !strings.Contains(body, "The job cannot be done so") || !strings.Contains(body, "bright") {
+		t.Error("leaving the steel as it is: the page does not say what breaks")
+	}
+	r := get(t, s, address+"/without/tack-of")
+	if body := text(t, r); r.StatusCode != http.StatusNotFound || !strings.Contains(body, address+"/without/tack-off") {
+		t.Errorf("an unknown step: %s", r.Status)
+	}
+	var d planner.Difference
+	if err := json.Unmarshal([]byte(text(t, get(t, s, address+"/without/test-card", "Accept", "application/json"))), &d); err != nil || d.Answer != planner.Misses {
+		t.Errorf("as JSON: %+v, %v", d, err)
+	}
+}
+
 func TestRefusedJob(t *testing.T) {
 	s := newSite(t, t.TempDir())
 	form := frameForm()

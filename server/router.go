@@ -35,6 +35,7 @@ func (s *site) handler() http.Handler {
 	r.GET("/plan", s.page(s.planForm))
 	r.POST("/plan", s.page(s.makePlan))
 	r.GET("/plan/:id", s.page(s.plan))
+	r.GET("/plan/:id/without/:step", s.page(s.without))
 	r.GET("/jobs", s.page(s.jobs))
 	r.GET("/assets/:hash/*name", s.page(s.asset))
 	r.GET("/healthz", func(c *gin.Context) { c.String(http.StatusOK, "well\n") })

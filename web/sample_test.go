@@ -241,7 +241,15 @@ func samples() map[string][]Page {
 		"note":   {sampleNote(), NotePage{Note: &content.Note{Kind: "term", Title: "Nib"}}},
 		"form":   {sampleForm(), FormPage{Choices: sampleChoices(), Form: NewForm(sampleChoices())}, FormPage{}},
 		"plan":   {samplePlanPage(), refusedPage(), PlanPage{Plan: &planner.Plan{}}},
-		"jobs":   {JobsPage{Frame: Frame{Title: "Jobs", Here: AtJobs}, Jobs: jobs}, JobsPage{}},
-		"error":  {ErrorPage{Frame: Frame{Title: "Not found"}, Status: 404, Heading: "There is no such note", Detail: "Found step/tack-of; notes of this kind are listed under Steps.", Suggest: "/note/step/tack-off"}, ErrorPage{Heading: "Something went wrong"}},
+		"without": {
+			WithoutPage{ID: "k3v9", Job: "Touring frame", Verdict: "The job cannot be done so.", Difference: &planner.Difference{
+				Without: "tack-off", Title: "Tack off", Answer: planner.Breaks,
+				Breaks: []planner.Reason{{Fact: "dust-free", For: "spray-primer", Because: "Every fibre stands up."}, {Fact: "gun-clean", For: planner.Agreed, Because: "It sets."}}}},
+			WithoutPage{ID: "k3v9", Verdict: "Something else takes its place.", Difference: &planner.Difference{
+				Without: "denib", Title: "Denib", Answer: planner.Instead, Misses: []planner.Reason{{Fact: "smooth", For: "spray-ground", Because: "A nib shows.", Want: true}},
+				Gone: []planner.Change{{Title: "Denib", Note: "step/denib", Work: 8}}, Come: []planner.Change{{Title: "Tack off", Note: "step/tack-off", Film: "Sealer", Work: 3}}}},
+		},
+		"jobs":  {JobsPage{Frame: Frame{Title: "Jobs", Here: AtJobs}, Jobs: jobs}, JobsPage{}},
+		"error": {ErrorPage{Frame: Frame{Title: "Not found"}, Status: 404, Heading: "There is no such note", Detail: "Found step/tack-of; notes of this kind are listed under Steps.", Suggest: "/note/step/tack-off"}, ErrorPage{Heading: "Something went wrong"}},
 	}
 }
