@@ -102,29 +102,26 @@ func (b *builder) savings() []float64 {
 	return saves
 }
 
-// risk is the rework, in minutes, that the wants left unmet cost on average: a
-// want of one film counts once, however many groups share the film.
-func (b *builder) risk() float64 {
-	type missed struct {
-		item int
-		fact string
-	}
-	seen, sum := map[missed]bool{}, 0.0
-	add := func(item int, links []route.Link) {
+// missed is the wants left unmet, and the rework, in minutes, that they cost on
+// average. A want of one film counts once, however many groups share the film.
+func (b *builder) missed() (missed []Reason, risk float64) {
+	missed = []Reason{}
+	add := func(id string, links []route.Link) {
 		for _, l := range links {
-			if m := (missed{item, l.Fact}); l.Missed && !seen[m] {
-				seen[m] = true
-				sum += l.Saves.Minutes() * careFactor(b.job, b.lib)
+			r := Reason{Fact: l.Fact, For: id, Because: l.Because, Want: true}
+			if l.Missed && !slices.Contains(missed, r) {
+				missed = append(missed, r)
+				risk += l.Saves.Minutes() * careFactor(b.job, b.lib)
 			}
 		}
 	}
 	for g, gr := range b.groups {
 		for a, action := range gr.route.Actions {
-			add(b.at[g][a], action.Links)
+			add(b.ids[b.at[g][a]], action.Links)
 		}
-		add(len(b.items), gr.route.Ends)
+		add(Agreed, gr.route.Ends)
 	}
-	return math.Round(sum)
+	return missed, math.Round(risk)
 }
 
 // roots finds, for each item that is not needed, the item whose wants it serves:

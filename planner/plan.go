@@ -14,6 +14,7 @@ type Plan struct {
 	Materials  []Material  `json:"materials"`
 	Cautions   []Caution   `json:"cautions"`
 	Conditions []Condition `json:"conditions"`
+	Missed     []Reason    `json:"missed"` // wants that the plan leaves unmet: not worth their time on this job
 	Totals     Totals      `json:"totals"`
 	Refused    *Refusal    `json:"refused"`
 }

@@ -75,7 +75,7 @@ func withWindow(refused, missed *Refusal) *Refusal {
 func refusedPlan(job *Job, r *Refusal) *Plan {
 	return &Plan{
 		Title: job.Title, Job: job, Refused: r,
-		Steps: []Step{}, Films: []Film{}, Materials: []Material{}, Cautions: []Caution{}, Conditions: []Condition{},
+		Steps: []Step{}, Films: []Film{}, Materials: []Material{}, Cautions: []Caution{}, Conditions: []Condition{}, Missed: []Reason{},
 	}
 }
 

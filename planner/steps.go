@@ -32,7 +32,7 @@ func (b *builder) plan(slots []calendar.Slot) *Plan {
 	p.Cautions = b.cautions(p.Steps)
 	p.Conditions = b.conditions(p.Steps)
 	p.Totals = totals(p)
-	p.Totals.RiskMin = b.risk()
+	p.Missed, p.Totals.RiskMin = b.missed()
 	return p
 }
 

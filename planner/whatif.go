@@ -113,8 +113,8 @@ func compare(before, after *Plan, id string) *Difference {
 	d.WorkMin = after.Totals.WorkMin - before.Totals.WorkMin
 	d.EndMin = after.Totals.End.Sub(before.Totals.End).Minutes()
 	d.RiskMin = after.Totals.RiskMin - before.Totals.RiskMin
-	for _, r := range step.Why {
-		if r.Want && d.RiskMin > 0 {
+	for _, r := range after.Missed {
+		if !slices.Contains(before.Missed, r) {
 			d.Misses = append(d.Misses, r)
 		}
 	}
