@@ -223,6 +223,25 @@ func TestClosedWindowIsKeyed(t *testing.T) {
 	}
 }
 
+// TestRefusalNamesThePart: the hours are too short for the film of the second part.
+func TestRefusalNamesThePart(t *testing.T) {
+	p := plan(t, `
+title: x
+system: waterborne
+parts:
+  - {name: tiny, substrate: raw-abs, area: 0.01 m2}
+  - {name: wide, substrate: raw-polypropylene, area: 3 m2, count: 40}
+effect: solid-colour
+finish: matt
+applicator: hvlp-gun
+shop: {hours: "Mon-Fri 08:00-10:00"}
+start: 2026-12-01
+`, builtIn(t))
+	if p.Refused == nil || p.Refused.Part != "wide" || p.Refused.Fact != planner.WorkingHours {
+		t.Errorf("refused with %+v", p.Refused)
+	}
+}
+
 // TestTooLongForADay: rubbing down is split over days; a film is not.
 func TestTooLongForADay(t *testing.T) {
 	lib := builtIn(t)

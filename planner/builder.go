@@ -5,7 +5,6 @@ import (
 	"maps"
 	"math"
 	"slices"
-	"strings"
 	"time"
 
 	"coatwright/planner/library"
@@ -60,7 +59,7 @@ func (b *builder) index(id string) int { return slices.Index(b.ids, id) }
 
 func (b *builder) titleOf(id string) string {
 	if i := b.index(id); i >= 0 {
-		return strings.ToLower(b.items[i].step.Title[:1]) + b.items[i].step.Title[1:]
+		return lowerFirst(b.items[i].step.Title)
 	}
 	return id
 }

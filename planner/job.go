@@ -6,8 +6,6 @@ import (
 	"slices"
 	"time"
 
-	"github.com/goccy/go-yaml"
-
 	"coatwright/planner/air"
 	"coatwright/planner/calendar"
 	"coatwright/planner/library"
@@ -100,7 +98,7 @@ func ParseJob(file string, document []byte, lib *library.Library) (*Job, error) 
 func (j *Job) Document() []byte { return j.document }
 
 // MarshalJSON writes the job document as JSON.
-func (j *Job) MarshalJSON() ([]byte, error) { return yaml.YAMLToJSON(j.document) }
+func (j *Job) MarshalJSON() ([]byte, error) { return strictyaml.JSON(j.document) }
 
 // UnmarshalJSON reads a job document written by MarshalJSON.
 func (j *Job) UnmarshalJSON(b []byte) error {

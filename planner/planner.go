@@ -1,5 +1,5 @@
 // Package planner turns a job into a plan: which steps in which order, what to
-// mix, how long to wait, and when. Plan is a pure function of the job and the
+// mix, how long to wait, and when. New is a pure function of the job and the
 // library: same input, same plan, byte for byte. It reads no clock, stores
 // nothing and holds no paint knowledge of its own.
 package planner
@@ -114,16 +114,21 @@ func (b *builder) windowOf(err error) string {
 	return ""
 }
 
+// partOf is the first part that the step id is done for.
+func (b *builder) partOf(id string) string {
+	return b.groups[b.groupsOf(b.items[b.index(id)])[0]].names()[0]
+}
+
 // refusal words a calendar error as a reason not to plan.
 func (b *builder) refusal(err error) *Refusal {
 	var w *calendar.WindowError
 	var long *calendar.TooLongError
 	switch {
 	case errors.As(err, &w):
-		return &Refusal{Part: b.groups[0].names()[0], Fact: WorkingHours, Step: b.noteOf(w.ID), Reasons: []string{
+		return &Refusal{Part: b.partOf(w.ID), Fact: WorkingHours, Step: b.noteOf(w.ID), Reasons: []string{
 			fmt.Sprintf("%s must follow %s within %s, and the working hours allow no less than %s", b.titleOf(w.ID), b.titleOf(w.After), span(w.Max), span(w.Best))}}
 	case errors.As(err, &long):
-		return &Refusal{Part: b.groups[0].names()[0], Fact: WorkingHours, Step: b.noteOf(long.ID), Reasons: []string{
+		return &Refusal{Part: b.partOf(long.ID), Fact: WorkingHours, Step: b.noteOf(long.ID), Reasons: []string{
 			fmt.Sprintf("%s takes %s in one go, and the longest working span is %s", b.titleOf(long.ID), span(long.Work), span(long.Longest))}}
 	}
 	return &Refusal{Part: b.groups[0].names()[0], Fact: WorkingHours, Reasons: []string{err.Error()}}

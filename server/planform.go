@@ -196,7 +196,9 @@ func documentOf(form url.Values) (document []byte, parts []int) {
 	group(&doc, form, "room", map[string]string{"air": "air", "humidity": "humidity", "airflow": "airflow", "surface": "surface"})
 	group(&doc, form, "shop", map[string]string{"hours": "hours", "painters": "painters", "booths": "booths"})
 	put(&doc, form, "start", "start")
-	document, err := yaml.Marshal(doc)
+	// In quotes throughout: the library leaves some texts bare that are none
+	// when they are read again.
+	document, err := yaml.MarshalWithOptions(doc, yaml.JSON())
 	if err != nil {
 		panic("server: a map of texts cannot be written: " + err.Error())
 	}

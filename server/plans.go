@@ -82,7 +82,7 @@ func (s *site) without(c *gin.Context) error {
 	}
 	job, err := planner.ParseJob("the kept job", saved.Job, s.notes.Planner())
 	if err != nil {
-		return fmt.Errorf("the kept job %s: %w", saved.ID, err)
+		return &failure{status: http.StatusConflict, heading: "The notes have changed since this was planned", detail: fmt.Sprintf("The job can no longer be planned as it was kept: %v.", err)}
 	}
 	d, err := planner.Without(job, s.notes.Planner(), c.Param("step"))
 	var unknown *planner.UnknownStepError

@@ -12,6 +12,7 @@ import (
 	"golang.org/x/net/html"
 
 	"coatwright/planner"
+	"coatwright/store"
 )
 
 func TestPlanIsKept(t *testing.T) {
@@ -49,6 +50,28 @@ func TestPlanIsKept(t *testing.T) {
 	for _, step := range plan.Steps {
 		if !strings.Contains(page, `href="/note/`+step.Note+`"`) {
 			t.Errorf("the page has no link to %s", step.Note)
+		}
+	}
+}
+
+// TestTitlesAreKept: whatever is typed as a title is kept as it was typed.
+func TestTitlesAreKept(t *testing.T) {
+	s := newSite(t, t.TempDir())
+	for _, title := range []string{".inf", "~", "? what", "012", "1e3", "a\tb", "- x", "{a: b}", "x\x01y", "\U0001F3F4\U000E0067\U000E007F", "Fahrrad, gr\u00fcn"} {
+		form := frameForm()
+		form.Set("title", title)
+		made := post(t, s, form)
+		if made.StatusCode != http.StatusSeeOther {
+			t.Errorf("%q: %s", title, made.Status)
+			continue
+		}
+		address := made.Header.Get("Location")
+		var plan planner.Plan
+		if err := json.Unmarshal([]byte(text(t, get(t, s, address, "Accept", "application/json"))), &plan); err != nil || plan.Title != title || plan.Job.Title != title {
+			t.Errorf("%q is kept as %q, %v", title, plan.Title, err)
+		}
+		if r := get(t, s, address); r.StatusCode != http.StatusOK {
+			t.Errorf("the page of %q: %s", title, r.Status)
 		}
 	}
 }
@@ -170,6 +193,20 @@ func TestWithoutPage(t *testing.T) {
 	var d planner.Difference
 	if err := json.Unmarshal([]byte(text(t, get(t, s, address+"/without/test-card", "Accept", "application/json"))), &d); err != nil || d.Answer != planner.Misses {
 		t.Errorf("as JSON: %+v, %v", d, err)
+	}
+}
+
+// TestWithoutAfterNotesChanged: a job that today's notes cannot read is the
+// reader's to know, not a failure of ours.
+func TestWithoutAfterNotesChanged(t *testing.T) {
+	s := newSite(t, t.TempDir())
+	id, err := s.plans.Add(store.Saved{Job: []byte("title: old\nsystem: waterborne\neffect: no-longer-there\n"), Plan: []byte("{}")})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := get(t, s, "/plan/"+id+"/without/tack-off")
+	if body := text(t, r); r.StatusCode != http.StatusConflict || !strings.Contains(body, "no-longer-there") {
+		t.Errorf("%s:\n%s", r.Status, body)
 	}
 }
 

@@ -18,6 +18,10 @@ import (
 // 20 kB.
 const maxBody = 256 << 10
 
+// reading is the methods of a page that is only looked at. Whoever asks with HEAD
+// gets the headers; net/http keeps the body back.
+var reading = []string{http.MethodGet, http.MethodHead}
+
 // handler is every route of the site.
 func (s *site) handler() http.Handler {
 	gin.SetMode(gin.ReleaseMode)
@@ -27,18 +31,18 @@ func (s *site) handler() http.Handler {
 		panic("server: " + err.Error()) // nil is a valid list
 	}
 	r.Use(s.recovered, secure, limitBody)
-	r.GET("/", s.page(s.home))
-	r.GET("/search", s.page(s.search))
-	r.GET("/search/suggest", s.page(s.suggest))
-	r.GET("/notes/:kind", s.page(s.kind))
-	r.GET("/note/:kind/:slug", s.page(s.note))
-	r.GET("/plan", s.page(s.planForm))
+	r.Match(reading, "/", s.page(s.home))
+	r.Match(reading, "/search", s.page(s.search))
+	r.Match(reading, "/search/suggest", s.page(s.suggest))
+	r.Match(reading, "/notes/:kind", s.page(s.kind))
+	r.Match(reading, "/note/:kind/:slug", s.page(s.note))
+	r.Match(reading, "/plan", s.page(s.planForm))
 	r.POST("/plan", s.page(s.makePlan))
-	r.GET("/plan/:id", s.page(s.plan))
-	r.GET("/plan/:id/without/:step", s.page(s.without))
-	r.GET("/jobs", s.page(s.jobs))
-	r.GET("/assets/:hash/*name", s.page(s.asset))
-	r.GET("/healthz", func(c *gin.Context) { c.String(http.StatusOK, "well\n") })
+	r.Match(reading, "/plan/:id", s.page(s.plan))
+	r.Match(reading, "/plan/:id/without/:step", s.page(s.without))
+	r.Match(reading, "/jobs", s.page(s.jobs))
+	r.Match(reading, "/assets/:hash/*name", s.page(s.asset))
+	r.Match(reading, "/healthz", func(c *gin.Context) { c.String(http.StatusOK, "well\n") })
 	r.NoRoute(s.page(func(c *gin.Context) error { return s.notFound(c.Request.URL.Path) }))
 	r.NoMethod(s.page(func(c *gin.Context) error {
 		return &failure{status: http.StatusMethodNotAllowed, heading: "That cannot be done here", detail: fmt.Sprintf("This address does not take %s.", c.Request.Method)}

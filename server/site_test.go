@@ -180,6 +180,12 @@ func TestUnknownAddresses(t *testing.T) {
 	if s.handler().ServeHTTP(w, r); w.Code != http.StatusMethodNotAllowed {
 		t.Errorf("DELETE /plan: %d", w.Code)
 	}
+	for _, address := range []string{"/", "/note/step/tack-off", "/healthz"} {
+		w := httptest.NewRecorder()
+		if s.handler().ServeHTTP(w, httptest.NewRequest(http.MethodHead, address, nil)); w.Code != http.StatusOK {
+			t.Errorf("HEAD %s: %d", address, w.Code)
+		}
+	}
 }
 
 func TestSearchPages(t *testing.T) {
