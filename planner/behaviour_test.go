@@ -36,6 +36,7 @@ func TestRefusals(t *testing.T) {
 	for _, c := range []struct{ name, document, fact, step, reason string }{
 		{"no paint of the system", strings.Replace(frame(t), "system: waterborne", "system: solvent", 1), "film/effect", "", "fine-metallic is of the waterborne system"},
 		{"too large for the applicator", strings.Replace(frame(t), "hvlp-gun", "airbrush", 1), "film/effect", "", "lies evenly on at most"},
+		{"too cold for the clear to cure", strings.Replace(frame(t), "air: 21 C, humidity: 55 %, airflow: 0.3 m/s, surface: 20 C", "air: -10 C, humidity: 55 %", 1), "cured", "hand-over", "never gets there in this air"},
 		{"no clear of the system", strings.Replace(frame(t), "clear: two-pack", "clear: none", 1), "film/clear", "", ""},
 	} {
 		p := plan(t, c.document, lib)

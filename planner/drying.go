@@ -67,11 +67,15 @@ func (d *drying) lag(m *library.Material, state string) (q.Time, bool) {
 	return t, ok
 }
 
-// closes is when m's recoat window shuts. A warm room shuts it sooner; a cold
-// one is not trusted to keep it open longer.
+// closes is when m's recoat window shuts. Where a reaction shuts it, a warm room
+// does so sooner; a cold one is not trusted to keep it open longer. Any other
+// window is as its data sheet says.
 func (d *drying) closes(m *library.Material) q.Time {
-	c := m.Dries["dry-to-recoat"].Closes
-	return c * q.Time(math.Min(1, dry.Factor(dry.Cure, d.job.Room.Air)))
+	window := m.Dries["dry-to-recoat"]
+	if dry.Pace(window.By) != dry.Cure {
+		return window.Closes
+	}
+	return window.Closes * q.Time(math.Min(1, dry.Factor(dry.Cure, d.job.Room.Air)))
 }
 
 // stands is how long a part must stand after a step, or a film between coats.

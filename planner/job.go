@@ -190,7 +190,9 @@ func (r jobReader) area(p *Part, m *strictyaml.Map) {
 		if p.Form == "" {
 			p.Form = s.Form()
 		}
-		checkArea(shape, p.Area)
+		if p.Area > 0 { // else a side is wrong, and has been reported
+			checkArea(shape, p.Area)
+		}
 	default:
 		measured = m.Need("area")
 		p.Area = strictyaml.Quantity[q.Area](measured)

@@ -225,13 +225,17 @@ func (b *builder) place(list []int) ([]calendar.Slot, error) {
 	return slots, nil
 }
 
+// maxSpans is how many working days one step may be broken over. What takes
+// longer is refused: it is a slip of the pen, or another trade.
+const maxSpans = 60
+
 // pieces is an item's work, in spans that fit a working day: rubbing down can
 // stop at five o'clock and go on next morning, a film cannot.
 func (b *builder) pieces(it *item) []time.Duration {
 	hands, flash := b.hands(it)
 	work := toMinutes(hands + flash)
 	longest := b.job.Shop.Hours.Longest()
-	if it.material != nil || longest <= 0 || work <= longest {
+	if it.material != nil || longest <= 0 || work <= longest || work/longest > maxSpans {
 		return []time.Duration{work}
 	}
 	var out []time.Duration

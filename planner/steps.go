@@ -3,7 +3,8 @@ package planner
 import (
 	"fmt"
 	"slices"
-	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"coatwright/planner/amounts"
 	"coatwright/planner/calendar"
@@ -210,5 +211,6 @@ func lowerFirst(s string) string {
 	if s == "" {
 		return s
 	}
-	return strings.ToLower(s[:1]) + s[1:]
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToLower(r)) + s[n:]
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -24,7 +25,11 @@ func planCommand(args []string, stdout, stderr io.Writer) int {
 	flags.SetOutput(stderr)
 	format := flags.String("format", "text", "text, markdown or json")
 	without := flags.String("without", "", "a step's id: say what leaving it out changes")
+	flags.Usage = func() { fmt.Fprint(stderr, usage) }
 	file, err := fileAndFlags(flags, args)
+	if errors.Is(err, flag.ErrHelp) {
+		return exitOK
+	}
 	if err != nil {
 		fmt.Fprintln(stderr, "coatwright plan:", err)
 		return exitMalformed

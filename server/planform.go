@@ -10,6 +10,8 @@ import (
 	"slices"
 	"strings"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/gin-gonic/gin"
 	"github.com/goccy/go-yaml"
@@ -103,7 +105,13 @@ func systemChoices(lib *library.Library) []web.Choice {
 	return out
 }
 
-func upperFirst(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+func upperFirst(s string) string {
+	if s == "" {
+		return s
+	}
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:]
+}
 
 func firstSentence(s string) string {
 	if first, _, ok := strings.Cut(s, ". "); ok {

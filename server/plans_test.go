@@ -242,6 +242,20 @@ func TestTooLargeAJob(t *testing.T) {
 	}
 }
 
+// TestOtherSitesCannotPlan: a form on another site does not make plans here.
+func TestOtherSitesCannotPlan(t *testing.T) {
+	s := newSite(t, t.TempDir())
+	for origin, want := range map[string]int{"cross-site": http.StatusForbidden, "same-origin": http.StatusSeeOther, "none": http.StatusSeeOther} {
+		r := httptest.NewRequest(http.MethodPost, "/plan", strings.NewReader(frameForm().Encode()))
+		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+		r.Header.Set("Sec-Fetch-Site", origin)
+		w := httptest.NewRecorder()
+		if s.handler().ServeHTTP(w, r); w.Code != want {
+			t.Errorf("a form from %s: %d, want %d", origin, w.Code, want)
+		}
+	}
+}
+
 func TestManyAtOnce(t *testing.T) {
 	s := newSite(t, t.TempDir())
 	var wait sync.WaitGroup

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"net/http"
@@ -47,7 +48,7 @@ func (s *site) handler() http.Handler {
 	r.NoMethod(s.page(func(c *gin.Context) error {
 		return &failure{status: http.StatusMethodNotAllowed, heading: "That cannot be done here", detail: fmt.Sprintf("This address does not take %s.", c.Request.Method)}
 	}))
-	return r
+	return http.NewCrossOriginProtection().Handler(r)
 }
 
 // secure sets the headers that keep a browser from running anything but ours.
@@ -97,6 +98,9 @@ func (f *failure) Error() string { return f.heading + ": " + f.detail }
 // fail sends an error page, or JSON to who asked for that.
 func (s *site) fail(c *gin.Context, err error) {
 	var f *failure
+	if errors.Is(err, context.Canceled) {
+		return // the reader went away; there is nobody to tell
+	}
 	if !errors.As(err, &f) {
 		s.log.Error("a page failed", "path", c.Request.URL.Path, "error", err)
 		f = &failure{status: http.StatusInternalServerError, heading: "Something broke on our side", detail: "It is in the log. Nothing you entered was lost or half saved; go back and try again."}

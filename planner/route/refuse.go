@@ -250,14 +250,55 @@ func (c *compiled) prep(role string) bool {
 // stuck explains a search that found no order although each fact alone could
 // be had: how far it came, and what was missing there.
 func (s *search) stuck() *Refusal {
-	far := uint8(0)
+	far := s.nodes[0].state
 	for _, n := range s.nodes {
-		far = max(far, n.state.next)
+		if n.state.next >= far.next {
+			far = n.state
+		}
 	}
-	if int(far) == len(s.Films) {
+	if int(far.next) == len(s.Films) {
+		if r := s.lacking(far, s.end.needs, "", map[int]bool{}); r != nil {
+			return r
+		}
 		return &Refusal{Fact: s.name(s.end.needs[0].choices[0]), Reasons: []string{"all films can be laid, but no order of steps leads from them to the hand-over"}}
 	}
-	f := s.Films[far]
+	f := s.Films[far.next]
+	for i := range s.ops {
+		o := &s.ops[i]
+		if o.material == nil || !s.isFilm(int(far.next), o.material) {
+			continue
+		}
+		if r := s.lacking(far, o.needs, o.step.Slug, map[int]bool{}); r != nil {
+			return r
+		}
+	}
 	return &Refusal{Fact: "film/" + f.Role, Reasons: []string{
-		fmt.Sprintf("no order of steps lays it: what prepares it is spoiled again, or its window cannot be met, after film %d of %d", far, len(s.Films))}}
+		fmt.Sprintf("no order of steps lays it: what prepares it is spoiled again, or its window cannot be met, after film %d of %d", far.next, len(s.Films))}}
+}
+
+// lacking follows the needs that do not hold in st, through the steps that would
+// give them, down to a dryness state that the top film never reaches. It returns
+// nil when there is none at the bottom.
+func (s *search) lacking(st state, needs []need, step string, seen map[int]bool) *Refusal {
+	for _, n := range needs {
+		if _, ok := s.chosen(st, n, st.wait); ok {
+			continue
+		}
+		ch := n.choices[0]
+		if ch.fact < 0 {
+			return &Refusal{Fact: s.name(ch), Step: step, Reasons: []string{fmt.Sprintf("%s never gets there in this air", s.material(st).Slug)}}
+		}
+		if seen[ch.fact] {
+			continue
+		}
+		seen[ch.fact] = true
+		for i := range s.ops {
+			if o := &s.ops[i]; o.material == nil && o.gives.has(ch.fact) {
+				if r := s.lacking(st, o.needs, o.step.Slug, seen); r != nil {
+					return r
+				}
+			}
+		}
+	}
+	return nil
 }
