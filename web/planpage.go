@@ -60,22 +60,29 @@ func (p PlanPage) Steps() []PlanStep {
 	return steps
 }
 
-// Groups are the steps in order, with a break wherever the film changes that
-// they lead up to. Cleaning up between films leads up to none and stays with
-// the film before it.
+// Groups are the steps in order, with a break after each film: what is done
+// until the next film is laid stands under that film, whichever film it is for.
+// Cleaning up after a film stays with the film before it.
 func (p PlanPage) Groups() []StepGroup {
-	steps := p.Steps()
 	var groups []StepGroup
-	for i, s := range steps {
-		between := s.For == "" && slices.ContainsFunc(steps[i:], func(later PlanStep) bool { return later.For != "" })
-		if len(groups) == 0 || groups[len(groups)-1].Role != s.For && !between {
-			groups = append(groups, StepGroup{Role: s.For})
+	var next *StepGroup
+	for _, s := range p.Steps() {
+		if next == nil && s.For == "" && len(groups) > 0 && len(s.Films) > 0 {
+			last := &groups[len(groups)-1]
+			last.Steps = append(last.Steps, s)
+			continue
 		}
-		last := &groups[len(groups)-1]
-		last.Steps = append(last.Steps, s)
+		if next == nil {
+			next = &StepGroup{}
+		}
+		next.Steps = append(next.Steps, s)
 		if film, ok := p.film(s.ID); ok {
-			last.Film = film
+			next.Role, next.Film = film.Role, film
+			groups, next = append(groups, *next), nil
 		}
+	}
+	if next != nil {
+		groups = append(groups, *next)
 	}
 	return groups
 }

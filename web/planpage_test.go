@@ -20,7 +20,7 @@ func TestGroups(t *testing.T) {
 	}
 	want := []group{
 		{"prime", "Rust primer", 7}, {"effect", "Fine silver", 5}, {"candy", "Candy colour in binder", 2},
-		{"clear", "Two-pack satin clear", 1}, {"", "", 3},
+		{"clear", "Two-pack satin clear", 2}, {"", "", 2},
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)

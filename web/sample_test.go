@@ -87,7 +87,9 @@ func sampleSteps() []planner.Step {
 		s.Waits = []planner.Wait{wait("mix-and-stand", "stood and strained", 10, 0)}
 		s.Why = []planner.Reason{{Fact: "dust-free", For: "spray-primer", Because: "Every fibre stands up in the wet film as a nib."}}
 	})
-	set("flush-gun", func(s *planner.Step) { s.Meanwhile = "the rust primer dries" })
+	set("flush-gun", func(s *planner.Step) { s.Meanwhile, s.Films = "the rust primer dries", []string{"Rust primer"} })
+	set("flush-gun-2", func(s *planner.Step) { s.Films = []string{"Candy colour in binder"} })
+	set("flush-gun-3", func(s *planner.Step) { s.Films = []string{"Two-pack satin clear"} })
 	set("denib", func(s *planner.Step) {
 		s.Advised, s.CostsMin, s.SavesMin = true, 10, 40
 		s.Waits = []planner.Wait{wait("spray-primer", "dry-to-sand", 206, 0)}
