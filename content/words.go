@@ -29,7 +29,7 @@ func readWords(file string, src []byte) (*library.Vocabulary, strictyaml.Problem
 }
 
 func readFacts(m *strictyaml.Map) map[string]*library.Fact {
-	facts := map[string]*library.Fact{}
+	facts, numbered := map[string]*library.Fact{}, ""
 	for _, name := range m.Keys() {
 		f := m.Get(name).Map()
 		facts[name] = &library.Fact{
@@ -41,6 +41,12 @@ func readFacts(m *strictyaml.Map) map[string]*library.Fact {
 			Else:   f.Need("else").Text(),
 		}
 		f.Close()
+		if facts[name].Number && numbered != "" {
+			m.Fail(name, "only one fact with a number; "+numbered+" has it", "")
+		}
+		if facts[name].Number {
+			numbered = name
+		}
 	}
 	return facts
 }

@@ -96,8 +96,8 @@ func (b *builder) linkWait(from, to int, l route.Link, add func(int, wait)) {
 			w.how = b.d.how(giver.material, l.Fact)
 		}
 		add(to, w)
-	case giver.step.Mixes:
-		w := wait{after: from, min: giver.lead.Stand, max: b.keeps(giver, b.items[to]), until: "stood and strained", by: "standing"}
+	case giver.step.Mixes && giver.lead != nil:
+		w := wait{after: from, min: giver.lead.Stand, max: b.keeps(giver, b.items[to], l.Fact), until: "stood and strained", by: "standing"}
 		if w.min == 0 {
 			w.until, w.by = "mixed", "its pot life"
 		}
@@ -113,7 +113,7 @@ func (b *builder) linkWait(from, to int, l route.Link, add func(int, wait)) {
 // step says that a mix is left in its cup, and no longer than its pot life in
 // this air less the spraying. A film that takes longer than a pot life is mixed
 // in batches, and then only the first must be started in time.
-func (b *builder) keeps(mix, film *item) q.Time {
+func (b *builder) keeps(mix, film *item, fact string) q.Time {
 	keeps := dry.PotLife(mix.lead.PotLife, b.job.Room.Temperature)
 	if film.material != nil {
 		hands, flash := b.hands(film)
@@ -121,7 +121,7 @@ func (b *builder) keeps(mix, film *item) q.Time {
 			keeps = left
 		}
 	}
-	if left := mix.step.Lasts["mixed"]; left > 0 {
+	if left := mix.step.Lasts[fact]; left > 0 {
 		keeps = min(keeps, left)
 	}
 	return keeps
