@@ -154,7 +154,11 @@ func (s *site) formAgain(c *gin.Context, problems strictyaml.Problems, parts []i
 	}
 	page := web.FormPage{Frame: web.Frame{Title: "Plan a job", Here: web.AtPlan}, Form: form, Choices: s.choices()}
 	for _, p := range problems {
-		page.Problems = append(page.Problems, web.Problem{Field: fieldOf(p.Path, parts), Message: upperFirst(p.Message()) + "."})
+		message := upperFirst(p.Message()) + "."
+		if p.Found == "nothing" { // a key that is missing from the document is an empty field here
+			message = "This is still to be filled in."
+		}
+		page.Problems = append(page.Problems, web.Problem{Field: fieldOf(p.Path, parts), Message: message})
 	}
 	return send(c, http.StatusUnprocessableEntity, page)
 }
