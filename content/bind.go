@@ -17,6 +17,7 @@ func emptyPlannerLibrary(words *library.Vocabulary) *library.Library {
 		Materials:  map[string]*library.Material{},
 		Steps:      map[string]*library.Step{},
 		Effects:    map[string]*library.Effect{},
+		Designs:    map[string]*library.Design{},
 		Finishes:   map[string]*library.Finish{},
 		Tools:      map[string]*library.Tool{},
 		Cautions:   map[string]*library.Caution{},
@@ -59,6 +60,8 @@ func (f *front) kind(n *Note, m *strictyaml.Map, lib *library.Library) {
 		lib.Substrates[n.Slug] = f.substrate(n.Slug, n.Title, m)
 	case "effect":
 		lib.Effects[n.Slug] = f.effect(n.Slug, n.Title, m)
+	case "design":
+		lib.Designs[n.Slug] = f.design(n.Slug, n.Title, m)
 	case "finish":
 		lib.Finishes[n.Slug] = f.finish(n.Slug, n.Title, m)
 	case "tool":

@@ -71,7 +71,7 @@ func givenFacts(p *library.Library) map[string]bool {
 		}
 	}
 	for _, f := range p.Words.Facts {
-		if f.Fresh {
+		if f.Fresh || f.AtStart != "" {
 			given[f.Name] = true
 		}
 	}

@@ -43,6 +43,14 @@ func (f *front) roles() []string {
 	return roles
 }
 
+func (f *front) standing() []string {
+	var names []string
+	for _, s := range f.words.Standing {
+		names = append(names, s.Name)
+	}
+	return names
+}
+
 // givable are the facts that a step may give or a surface may have: all but the
 // dryness states, which only time gives, and the films, which only a step that
 // lays one gives.
@@ -50,6 +58,11 @@ func (f *front) givable() []string { return slices.Sorted(maps.Keys(f.words.Fact
 
 func (f *front) slug(v *strictyaml.Value, kind string) string {
 	return v.OneOf("the slug of a "+kind+" note", f.slugs[kind])
+}
+
+// slugList reads one slug or a list of them.
+func (f *front) slugList(v *strictyaml.Value, kind string) []string {
+	return v.WordOrWords("the slug of a "+kind+" note", f.slugs[kind])
 }
 
 func (f *front) cautions(v *strictyaml.Value) []string {
@@ -144,9 +157,9 @@ func (f *front) wants(v *strictyaml.Value) []library.Want {
 	var wants []library.Want
 	for _, item := range v.List() {
 		m := item.Map()
-		w := library.Want{Because: m.Need("because").Text()}
+		w := library.Want{Because: m.Need("because").Text(), PerArea: strictyaml.Quantity[q.TimePerArea](m.Get("per-area"))}
 		for _, key := range m.Keys() {
-			if key == "because" {
+			if key == "because" || key == "per-area" {
 				continue
 			}
 			saves := m.Get(key)
@@ -159,7 +172,7 @@ func (f *front) wants(v *strictyaml.Value) []library.Want {
 			}
 			w.Fact, w.Saves = key, strictyaml.Quantity[q.Time](saves)
 		}
-		if len(m.Keys()) == 1 && w.Because != "" {
+		if w.Fact == "" && w.Because != "" {
 			item.Fail("a fact and what it saves, such as smooth: 40 min", "")
 		}
 		wants = append(wants, w)
@@ -189,6 +202,8 @@ func (f *front) condition(v *strictyaml.Value) library.Condition {
 		Systems:    m.Get("system").Words("a system", wordNames(f.words.Systems)),
 		Applicator: m.Get("applicator").Words("the slug of a tool note", f.slugs["tool"]),
 		Forms:      m.Get("form").Words("a form", wordNames(f.words.Forms)),
+		Masks:      m.Get("mask").Words("how the edge is made", wordNames(f.words.Masks)),
+		Polarity:   m.Get("polarity").Words("how the mask lies", []string{library.Negative, library.Positive}),
 		On:         m.Get("on").OneOf(`what lies uppermost`, append([]string{"substrate", "film"}, f.roles()...)),
 	}
 	m.Close()

@@ -24,6 +24,7 @@ func (f *front) step(slug, title string, m *strictyaml.Map) *library.Step {
 		Before:   m.Get("before").Words("a dryness state", wordNames(f.words.Dryness)),
 		Mixes:    m.Get("mixes").Bool(),
 		Cleans:   m.Get("cleans").Bool(),
+		Strips:   m.Get("strips").Bool(),
 		Within:   strictyaml.Quantity[q.Time](m.Get("within")),
 		Stands:   f.drying(m.Get("stands")),
 		Uses:     f.uses(m.Get("uses")),
@@ -45,6 +46,7 @@ func work(v *strictyaml.Value) library.Work {
 	w := library.Work{
 		Fixed:   strictyaml.Quantity[q.Time](m.Get("fixed")),
 		PerArea: strictyaml.Quantity[q.TimePerArea](m.Get("per-area")),
+		Of:      library.Extent(m.Get("of").OneOf("the area that the work goes by", []string{string(library.OfLayer), string(library.OfLaidLayer)})),
 	}
 	m.Close()
 	return w
@@ -95,6 +97,7 @@ func (f *front) substrate(slug, title string, m *strictyaml.Map) *library.Substr
 		Slug: slug, Title: title,
 		Traits:        m.Need("traits").Words("a trait", wordNames(f.words.Traits)),
 		Facts:         f.literals(m.Need("facts")),
+		Under:         f.slug(m.Get("under"), "substrate"),
 		HeatLimit:     strictyaml.Quantity[q.Temperature](m.Need("heat-limit")),
 		SurfaceEnergy: strictyaml.Range[q.SurfaceEnergy](m.Get("surface-energy")),
 		Mind:          m.Get("mind").Texts(),
@@ -108,10 +111,10 @@ func (f *front) films(v *strictyaml.Value) []library.Film {
 	for _, item := range v.List() {
 		m := item.Map()
 		films = append(films, library.Film{
-			Role:     m.Need("role").OneOf("a role", f.roles()),
-			Material: f.slug(m.Get("material"), "material"),
-			Coats:    m.Get("coats").Int(1, 12),
-			Colour:   m.Get("colour").OneOf("a colour of the job", []string{"ground", "candy", "pearl"}),
+			Role:      m.Need("role").OneOf("a role", f.roles()),
+			Materials: f.slugList(m.Get("material"), "material"),
+			Coats:     m.Get("coats").Int(1, 12),
+			Colour:    m.Get("colour").OneOf("a colour of the job", library.JobColours),
 		})
 		m.Close()
 	}
@@ -139,6 +142,9 @@ func (f *front) tool(slug, title string, m *strictyaml.Map) *library.Tool {
 		t.Applicator = f.applicator(a.Map())
 		t.Applicator.Cautions = cautions
 	}
+	if tape := m.Get("tape"); tape != nil {
+		t.Tape = f.tape(tape.Map())
+	}
 	return t
 }
 
@@ -151,6 +157,9 @@ func (f *front) applicator(m *strictyaml.Map) *library.Applicator {
 		Cup:      strictyaml.Quantity[q.Volume](m.Need("cup")),
 		Pace:     strictyaml.Quantity[q.TimePerArea](m.Need("pace")),
 		Largest:  map[string]q.Area{},
+		Fan:      strictyaml.Range[q.Length](m.Need("fan")),
+		Distance: strictyaml.Range[q.Length](m.Need("distance")),
+		Overlap:  strictyaml.Range[q.Fraction](m.Need("overlap")),
 	}
 	transfer := m.Need("transfer").Map()
 	for _, w := range f.words.Forms {

@@ -19,6 +19,10 @@ func (f *front) material(slug, title string, m *strictyaml.Map) *library.Materia
 		VOC:            strictyaml.Quantity[q.Density](m.Get("voc")),
 		Cautions:       f.cautions(m.Get("cautions")),
 		Source:         m.Need("source").Text(),
+		Standing:       m.Get("standing").OneOf("where its figures come from", f.standing()),
+	}
+	if mat.Standing == "" {
+		mat.Standing = "starting-value"
 	}
 	if mat.Role != "" {
 		f.filmOf(mat, m)
@@ -32,6 +36,8 @@ func (f *front) filmOf(mat *library.Material, m *strictyaml.Map) {
 		v.Fail("a share above 0 and at most 100 %", "")
 	}
 	mat.OnlyIf = f.condition(m.Get("only-if"))
+	mat.Traits = m.Get("traits").Words("a trait", wordNames(f.words.Traits))
+	mat.Barrier = m.Get("barrier").Bool()
 	mat.Build = strictyaml.Quantity[q.Length](m.Need("build"))
 	mat.Sag = strictyaml.Quantity[q.Length](m.Need("sag"))
 	mat.Coats = m.Need("coats").Int(1, 12)
@@ -49,10 +55,11 @@ func (f *front) filmOf(mat *library.Material, m *strictyaml.Map) {
 	mat.Dries = f.dries(m.Need("dries"))
 	mat.Air = airRange(m.Need("air"))
 	mat.CleanWith = f.slug(m.Need("clean-with"), "material")
-	for _, item := range m.Get("never-over").List() {
-		c := item.Map()
-		mat.NeverOver = append(mat.NeverOver, library.Conflict{Material: f.slug(c.Need("material"), "material"), Because: c.Need("because").Text()})
-		c.Close()
+	mat.Over = f.over(m.Get("over"))
+	for _, item := range m.Get("rework").List() {
+		r := item.Map()
+		mat.Rework = append(mat.Rework, library.Rework{How: r.Need("how").Text(), Until: r.Need("until").OneOf("a dryness state", wordNames(f.words.Dryness))})
+		r.Close()
 	}
 	if mat.Coats > 1 && mat.Flash.In == 0 {
 		m.Need("flash")

@@ -38,7 +38,7 @@ type Head struct {
 func (n *Note) Path() string { return n.Kind + "/" + n.Slug }
 
 // Kinds are the kinds of note, in the order in which they are listed.
-var Kinds = []string{"step", "substrate", "effect", "finish", "material", "tool", "fault", "caution", "term", "background"}
+var Kinds = []string{"step", "substrate", "effect", "design", "finish", "material", "tool", "fault", "caution", "term", "background"}
 
 // Library is a checked set of notes.
 type Library struct {

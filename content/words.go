@@ -8,21 +8,25 @@ import (
 // wordsFile is where the listed words stand, beside the kinds' folders.
 const wordsFile = "words.yaml"
 
+var arrivals = []string{string(library.Always), string(library.ArrivesLoose), string(library.ArrivesBare)}
+
 var scopes = []string{string(library.Part), string(library.Surface), string(library.Bench)}
 
 // readWords reads the vocabulary file.
 func readWords(file string, src []byte) (*library.Vocabulary, strictyaml.Problems) {
 	m, doc := strictyaml.Read(file, src, 0)
 	w := &library.Vocabulary{
-		Facts:   readFacts(m.Need("facts").Map()),
-		Dryness: readWordList(m.Need("dryness").Map()),
-		Traits:  readWordList(m.Need("traits").Map()),
-		Roles:   readRoles(m.Need("roles").Map()),
-		Phases:  readWordList(m.Need("phases").Map()),
-		Systems: readWordList(m.Need("systems").Map()),
-		Forms:   readWordList(m.Need("forms").Map()),
-		Pacing:  readWordList(m.Need("pacing").Map()),
-		Care:    readCare(m.Need("care").Map()),
+		Facts:    readFacts(m.Need("facts").Map()),
+		Dryness:  readWordList(m.Need("dryness").Map()),
+		Traits:   readWordList(m.Need("traits").Map()),
+		Roles:    readRoles(m.Need("roles").Map()),
+		Phases:   readWordList(m.Need("phases").Map()),
+		Systems:  readWordList(m.Need("systems").Map()),
+		Forms:    readWordList(m.Need("forms").Map()),
+		Pacing:   readWordList(m.Need("pacing").Map()),
+		Care:     readCare(m.Need("care").Map()),
+		Masks:    readWordList(m.Need("masks").Map()),
+		Standing: readStanding(m.Need("standing").Map()),
 	}
 	m.Close()
 	return w, doc.Problems()
@@ -33,12 +37,13 @@ func readFacts(m *strictyaml.Map) map[string]*library.Fact {
 	for _, name := range m.Keys() {
 		f := m.Get(name).Map()
 		facts[name] = &library.Fact{
-			Name:   name,
-			Of:     library.Scope(f.Need("of").OneOf("what the fact is about", scopes)),
-			Fresh:  f.Get("fresh").Bool(),
-			Number: f.Get("number").OneOf("what the number counts", []string{"P-grit"}) != "",
-			Is:     f.Need("is").Text(),
-			Else:   f.Need("else").Text(),
+			Name:    name,
+			Of:      library.Scope(f.Need("of").OneOf("what the fact is about", scopes)),
+			AtStart: library.Arrival(f.Get("at-start").OneOf("of which parts it holds at the start", arrivals)),
+			Fresh:   f.Get("fresh").Bool(),
+			Number:  f.Get("number").OneOf("what the number counts", []string{"P-grit"}) != "",
+			Is:      f.Need("is").Text(),
+			Else:    f.Need("else").Text(),
 		}
 		f.Close()
 		if facts[name].Number && numbered != "" {
@@ -63,7 +68,7 @@ func readRoles(m *strictyaml.Map) []library.Role {
 	var roles []library.Role
 	for _, name := range m.Keys() {
 		r := m.Get(name).Map()
-		roles = append(roles, library.Role{Name: name, Prep: r.Get("prep").Bool(), Is: r.Need("is").Text()})
+		roles = append(roles, library.Role{Name: name, Prep: r.Get("prep").Bool(), Local: r.Get("local").Bool(), Is: r.Need("is").Text()})
 		r.Close()
 	}
 	return roles
@@ -77,4 +82,18 @@ func readCare(m *strictyaml.Map) []library.Care {
 		c.Close()
 	}
 	return care
+}
+
+func readStanding(m *strictyaml.Map) []library.Standing {
+	var standing []library.Standing
+	for _, name := range m.Keys() {
+		s := m.Get(name).Map()
+		st := library.Standing{Name: name, Low: s.Need("low").Number(), High: s.Need("high").Number(), Is: s.Need("is").Text()}
+		if !(st.Low > 0 && st.Low <= 1 && st.High >= 1) {
+			m.Fail(name, "a low above 0 and up to 1, and a high from 1 up", "")
+		}
+		standing = append(standing, st)
+		s.Close()
+	}
+	return standing
 }

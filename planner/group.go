@@ -54,22 +54,14 @@ func (g *group) area() (area, largest q.Area) {
 	return area, largest
 }
 
-// facts is what holds of the parts and the bench when the job starts. Loose
-// parts have nothing to put together again; parts on which nothing must stay
-// free need no mask; and a shop starts with clean guns.
-func (g *group) facts() []library.Literal {
+// facts is what holds of the parts and the bench when the job starts.
+func (g *group) facts(words *library.Vocabulary) []library.Literal {
 	facts := slices.Clone(g.substrate.Facts)
-	add := func(names ...string) {
-		for _, n := range names {
-			facts = append(facts, library.Literal{Fact: n})
+	for _, name := range slices.Sorted(maps.Keys(words.Facts)) {
+		switch at := words.Facts[name].AtStart; {
+		case at == library.Always, at == library.ArrivesLoose && !g.assembled, at == library.ArrivesBare && g.bare:
+			facts = append(facts, library.Literal{Fact: name})
 		}
-	}
-	add("gun-clean")
-	if !g.assembled {
-		add("loose", "reassembled")
-	}
-	if g.bare {
-		add("masked-off", "unmasked")
 	}
 	return facts
 }
@@ -81,7 +73,7 @@ func (g *group) routeProblem(job *Job, lib *library.Library, d *drying, shut map
 	return &route.Problem{
 		Library:  lib,
 		Traits:   g.substrate.Traits,
-		Facts:    g.facts(),
+		Facts:    g.facts(lib.Words),
 		Films:    films(job, lib),
 		Ends:     finish.Ends,
 		EndWants: finish.Wants,
@@ -118,7 +110,7 @@ func films(job *Job, lib *library.Library) []route.Film {
 		}
 		for _, slug := range slices.Sorted(maps.Keys(lib.Materials)) {
 			m := lib.Materials[slug]
-			if m.Role == f.Role && (f.Material == "" || f.Material == slug) && allowed(m) {
+			if m.Role == f.Role && (len(f.Materials) == 0 || slices.Contains(f.Materials, slug)) && allowed(m) {
 				film.Materials = append(film.Materials, slug)
 			}
 		}

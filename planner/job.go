@@ -74,9 +74,6 @@ var (
 	hexColour = regexp.MustCompile(`^#[0-9a-fA-F]{6}$`)
 )
 
-// ColourKeys are the keys of a job's colours.
-var ColourKeys = []string{"ground", "candy", "pearl"}
-
 // ParseJob reads a job document. Slugs and words are checked against lib, which
 // may be nil for a document that was checked before. The error is a
 // strictyaml.Problems.
@@ -212,7 +209,7 @@ func checkArea(v *strictyaml.Value, a q.Area) {
 func colours(v *strictyaml.Value) map[string]string {
 	out := map[string]string{}
 	m := v.Map()
-	for _, key := range ColourKeys {
+	for _, key := range library.JobColours {
 		c := m.Get(key)
 		if text := c.Text(); hexColour.MatchString(text) {
 			out[key] = text

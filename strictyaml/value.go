@@ -62,6 +62,20 @@ func (v *Value) List() []*Value {
 	return items
 }
 
+// WordOrWords is Words, but one word need not stand in a list.
+func (v *Value) WordOrWords(what string, allowed []string) []string {
+	if v == nil {
+		return nil
+	}
+	if _, list := v.node.(*ast.SequenceNode); list {
+		return v.Words(what, allowed)
+	}
+	if w := v.OneOf(what, allowed); w != "" {
+		return []string{w}
+	}
+	return nil
+}
+
 // IsMap reports whether v is a mapping.
 func (v *Value) IsMap() bool {
 	if v == nil {

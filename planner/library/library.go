@@ -12,6 +12,7 @@ type Library struct {
 	Materials  map[string]*Material
 	Steps      map[string]*Step
 	Effects    map[string]*Effect
+	Designs    map[string]*Design
 	Finishes   map[string]*Finish
 	Tools      map[string]*Tool
 	Cautions   map[string]*Caution
@@ -29,6 +30,7 @@ type Step struct {
 	Spoils      []string
 	Lays        string   // the role of the film this step lays; "" for none
 	Before      []string // dryness states the top film must not have reached yet
+	Strips      bool     // this step lays bare what is under the substrate
 	Mixes       bool     // this step makes up the mix for the next film
 	Cleans      bool     // this step flushes the applicator after a film
 	Within      q.Time   // the latest after the film that it follows; zero for no hurry
@@ -46,7 +48,18 @@ type Step struct {
 type Work struct {
 	Fixed   q.Time
 	PerArea q.TimePerArea
+	Of      Extent
 }
+
+// Extent is the area that work goes by.
+type Extent string
+
+// The extents.
+const (
+	OfPart      Extent = ""           // the part
+	OfLayer     Extent = "layer"      // the design's layer that is laid next
+	OfLaidLayer Extent = "laid-layer" // the design's layer that was laid last
+)
 
 // Use is a tool or a material that a step takes. Spread is how far a litre of
 // the material goes; zero where the amount does not matter.
@@ -71,7 +84,8 @@ type Need struct {
 // Want is a fact that saves rework when a film is laid with it.
 type Want struct {
 	Literal
-	Saves   q.Time // rework spared on average: chance times repair
+	Saves   q.Time        // rework spared on average: chance times repair
+	PerArea q.TimePerArea // ... and as much more for each m2 of the step's extent
 	Because string
 }
 
@@ -84,6 +98,8 @@ type Condition struct {
 	Applicator []string // the job's applicator is one of these
 	Forms      []string // the part's form is one of these
 	On         string   // what lies uppermost: "substrate", "film" (any), a role, or "" for anything
+	Masks      []string // the next layer's edge is made so
+	Polarity   []string // ... and its mask is Negative or Positive
 }
 
 // Material is anything that comes in a can. Role is "" for one that lays no film.
@@ -91,6 +107,8 @@ type Material struct {
 	Slug, Title    string
 	System         string
 	Role           string
+	Traits         []string
+	Barrier        bool // nothing below reaches through it
 	OnlyIf         Condition
 	Density        q.Density
 	SolidsByVolume q.Fraction
@@ -111,10 +129,12 @@ type Material struct {
 	Flash          Drying   // wait between coats of this film
 	Dries          map[string]Drying
 	Air            AirRange
-	NeverOver      []Conflict
+	Over           []Over
+	Rework         []Rework
 	CleanWith      string // the material that flushes the applicator
 	Cautions       []string
 	Source         string
+	Standing       string // of its figures: a Vocabulary.Standing
 }
 
 // MixPart is one pour. Part is "base" for the material itself, else the slug
@@ -141,14 +161,27 @@ type AirRange struct {
 	OverDewPoint q.Temperature // difference in K between surface and dew point
 }
 
-// Conflict names a film that a material must not lie on.
-type Conflict struct{ Material, Because string }
+// Over is a rule about what lies below: never, or only once Needs holds. One of
+// System, Role, Material and Trait says below what: the first three look at the
+// film just below, Trait at everything down to the first barrier, the bare
+// surface too.
+type Over struct {
+	System, Role, Material, Trait string
+	Never                         bool
+	Needs                         Literal // a fact or a dryness state
+	Because                       string
+}
+
+// Rework is a way to take back or mend a film, open until it reaches a dryness
+// state.
+type Rework struct{ How, Until string }
 
 // Substrate is what a part is made of, or covered with, on arrival.
 type Substrate struct {
 	Slug, Title   string
 	Traits        []string
 	Facts         []Literal // what holds before any work
+	Under         string    // the substrate that stripping lays bare; "" for none
 	HeatLimit     q.Temperature
 	SurfaceEnergy q.Range[q.SurfaceEnergy]
 	Mind          []string // what a painter must think of on this surface, a sentence each
@@ -161,6 +194,31 @@ type Effect struct {
 	Films       []Film
 }
 
+// Design is work on a part of the surface: lettering, a stripe, a panel, art by
+// hand. It lies over the designs of the kinds in Over where both are in one
+// place.
+type Design struct {
+	Slug, Title string
+	Layers      []Layer // in laying order
+	Over        []string
+}
+
+// Layer is one film of a design, with its own mask.
+type Layer struct {
+	Name     string
+	Film     Film
+	Mask     string     // how its edge is made: a Vocabulary.Masks
+	Share    q.Fraction // of the design's area
+	Optional bool       // laid only where the job asks for it
+}
+
+// How a mask lies: a negative one leaves the design open and covers what is
+// around it, a positive one covers the design.
+const (
+	Negative = "negative"
+	Positive = "positive"
+)
+
 // Finish is the last films and what the job must be at the end.
 type Finish struct {
 	Slug, Title string
@@ -170,19 +228,28 @@ type Finish struct {
 	Wants       []Want   // facts worth having at hand-over
 }
 
-// Film is one film that an effect or a finish asks for. Material is "" where
-// any material of the role will do.
+// Film is one film that an effect, a design or a finish asks for: one of
+// Materials, or where there are none any material of the role.
 type Film struct {
-	Role, Material string
-	Coats          int    // 0: as the material says
-	Colour         string // which of the job's colours this film carries; "" for none
+	Role      string
+	Materials []string
+	Coats     int    // 0: as the material says
+	Colour    string // which of the job's or the design's colours it carries; "" for none
 }
 
 // Tool is something held in the hand. Applicator is nil for all but those that
-// lay films.
+// lay films, Tape for all but those that make an edge.
 type Tool struct {
 	Slug, Title string
 	Applicator  *Applicator
+	Tape        *Tape
+}
+
+// Tape is a tape, a film or a liquid that makes an edge, and its limits.
+type Tape struct {
+	Needs []Need // of what it is laid on
+	Holds q.Time // the longest that it may stay on; zero for no limit
+	Over  []Over // what it creeps on, marks, or leaves its glue on
 }
 
 // Applicator is a gun or an airbrush.
@@ -193,6 +260,9 @@ type Applicator struct {
 	Flush    q.Volume                       // cleaner that one flush takes
 	Cup      q.Volume
 	Pace     q.TimePerArea     // spraying time of one coat
+	Fan      q.Range[q.Length] // width of the fan or cone on the part
+	Distance q.Range[q.Length] // from nozzle to part
+	Overlap  q.Range[q.Fraction]
 	Largest  map[string]q.Area // by role: the largest part it lays evenly
 	Cautions []string
 }

@@ -3,15 +3,17 @@ package library
 // Vocabulary is the listed words: an unlisted one is an error in a note.
 // Every word has a sentence that says what it means.
 type Vocabulary struct {
-	Facts   map[string]*Fact
-	Dryness []Word // states of the top film, from wet to cured
-	Traits  []Word
-	Roles   []Role // in laying order
-	Phases  []Word // in working order
-	Systems []Word
-	Forms   []Word
-	Pacing  []Word
-	Care    []Care
+	Facts    map[string]*Fact
+	Dryness  []Word // states of the top film, from wet to cured
+	Traits   []Word
+	Roles    []Role // in laying order
+	Phases   []Word // in working order
+	Systems  []Word
+	Forms    []Word
+	Pacing   []Word
+	Care     []Care
+	Masks    []Word // how a design's edge is made
+	Standing []Standing
 }
 
 // Word is a listed word and its meaning.
@@ -30,20 +32,42 @@ const (
 
 // Fact is something that holds or does not.
 type Fact struct {
-	Name   string
-	Of     Scope
-	Fresh  bool   // a newly laid film has it
-	Number bool   // it carries a P-grit number
-	Is     string // what it means
-	Else   string // what goes wrong where it is missing
+	Name    string
+	Of      Scope
+	AtStart Arrival // when it holds before any work; "" for never
+	Fresh   bool    // a newly laid film has it
+	Number  bool    // it carries a P-grit number
+	Is      string  // what it means
+	Else    string  // what goes wrong where it is missing
 }
 
+// Arrival says of which parts a fact holds before any work.
+type Arrival string
+
+// The arrivals.
+const (
+	Always       Arrival = "always"
+	ArrivesLoose Arrival = "loose" // parts that are off whatever they were fitted to
+	ArrivesBare  Arrival = "bare"  // parts on which nothing must stay free of paint
+)
+
 // Role is what a film is for. A Prep film is laid where something needs what
-// it gives; the others only where the effect or the finish asks for them.
+// it gives; the others only where the effect, a design or the finish asks for
+// them. A Local film covers a part of the surface; local films may lie on one
+// another.
 type Role struct {
-	Name string
-	Prep bool
-	Is   string
+	Name  string
+	Prep  bool
+	Local bool
+	Is    string
+}
+
+// Standing is where a figure comes from, and so how far off it may be: between
+// Low and High times what is written.
+type Standing struct {
+	Name      string
+	Low, High float64
+	Is        string
 }
 
 // Care is how much rework a missed want is worth.
@@ -52,3 +76,10 @@ type Care struct {
 	Factor float64
 	Is     string
 }
+
+// JobColours are the colours that a job may give, DesignColours those of a
+// design.
+var (
+	JobColours    = []string{"ground", "candy", "pearl"}
+	DesignColours = []string{"design", "shadow", "highlight"}
+)

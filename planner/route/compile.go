@@ -149,7 +149,7 @@ func (c *compiled) tabulate() {
 	}
 	for i := range c.films {
 		for _, below := range c.films {
-			bars := slices.ContainsFunc(c.films[i].NeverOver, func(n library.Conflict) bool { return n.Material == below.Slug })
+			bars := slices.ContainsFunc(c.films[i].Over, func(o library.Over) bool { return o.Never && o.Material == below.Slug })
 			c.films[i].bars = append(c.films[i].bars, bars)
 		}
 	}

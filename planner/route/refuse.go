@@ -82,7 +82,7 @@ func (r *relaxed) grips(m *library.Material) bool {
 	}
 	return slices.ContainsFunc(r.tops, func(top *library.Material) bool {
 		_, dries := r.Lag(top, recoat)
-		barred := slices.ContainsFunc(m.NeverOver, func(n library.Conflict) bool { return n.Material == top.Slug })
+		barred := slices.ContainsFunc(m.Over, func(o library.Over) bool { return o.Never && o.Material == top.Slug })
 		return dries && !r.Shut[top.Slug] && r.ranks[top.Role] < r.ranks[m.Role] && !barred
 	})
 }
