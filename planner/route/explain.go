@@ -3,7 +3,6 @@ package route
 import (
 	"slices"
 
-	"coatwright/planner/library"
 	q "coatwright/quantity"
 )
 
@@ -20,7 +19,7 @@ func (s *search) route(goal int32) *Route {
 		ops = append(ops, s.nodes[at].op)
 	}
 	slices.Reverse(ops)
-	e := explainer{compiled: s.compiled, state: s.start(), from: map[int]int{}, film: itself}
+	e := explainer{compiled: s.compiled, state: s.start(), from: map[int]int{}, film: itself, base: itself}
 	for i := range s.facts {
 		e.from[i] = itself
 	}
@@ -38,22 +37,23 @@ type explainer struct {
 	state state
 	from  map[int]int
 	film  int // the action that laid the top film
+	base  int // under a design's film: the action that laid the film beside it
 }
 
 func (e *explainer) do(index, i int) Action {
 	o := &e.ops[i]
-	a := Action{Step: o.step, Material: o.material, Required: -1, Links: e.links(o)}
-	if top := e.top(e.state); o.step.OnlyIf.On != "" && top != nil && top.prep {
+	a := Action{Step: o.step, Film: o.film, Required: -1, Next: int(e.state.next), Links: e.links(o)}
+	if top := e.at(e.state.top); o.step.OnlyIf.On != "" && top != nil && (top.prep || top.local) {
 		a.Links = append(a.Links, Link{Fact: "film/" + top.Role, From: e.film})
 	}
 	if len(o.step.Before) > 0 {
 		e.addBefore(&a, o.step.Before)
 	}
-	if o.material != nil {
-		if required, _ := e.turn(e.state, &e.films[o.film-1]); required {
+	if o.top != 0 {
+		if o.turns[e.state.next].required {
 			a.Required = int(e.state.next)
 		}
-		a.Links = append(a.Links, e.grip(o.material)...)
+		a.Links = append(a.Links, e.grip(&e.films[o.top-1])...)
 	}
 	after, _, ok := e.apply(e.state, i)
 	if !ok {
@@ -65,11 +65,17 @@ func (e *explainer) do(index, i int) Action {
 
 // hand notes what action index gave.
 func (e *explainer) hand(index int, o *op, after state) {
+	local := o.top != 0 && e.films[o.top-1].local
 	for i := range e.facts {
 		switch {
+		case !after.facts.has(i):
+		case o.step.Strips && e.bare[1].has(i):
+			e.from[i] = index
+		case local && e.surface.has(i) && !o.step.Strips:
+			// it held before, on what lies beside the design
 		case o.gives.has(i):
 			e.from[i] = index
-		case o.material != nil && e.fresh.has(i) && !o.spoils.has(i):
+		case o.top != 0 && e.fresh.has(i):
 			if e.state.facts.has(i) {
 				e.from[i] = covered
 			} else {
@@ -77,7 +83,10 @@ func (e *explainer) hand(index int, o *op, after state) {
 			}
 		}
 	}
-	if o.material != nil {
+	if o.top != 0 {
+		if local && !e.localTop(e.state) {
+			e.base = e.film
+		}
 		e.film = index
 	}
 	e.state = after
@@ -86,17 +95,24 @@ func (e *explainer) hand(index int, o *op, after state) {
 // links is what o needs and wants in the present state, and who gave it.
 func (e *explainer) links(o *op) []Link {
 	var links []Link
-	for _, n := range o.needs {
-		ch := e.choose(n)
+	add := func(ch choice, because string) {
 		switch {
 		case ch.fact >= 0:
-			links = e.gift(links, Link{Fact: e.facts[ch.fact], Number: ch.number, Because: n.because}, ch.fact)
+			links = e.gift(links, Link{Fact: e.facts[ch.fact], Number: ch.number, Because: because}, ch.fact)
 		case e.state.top != 0:
-			links = append(links, e.wait(e.name(ch), n.because))
+			links = append(links, e.wait(e.name(ch), because))
+		}
+	}
+	for _, n := range o.needs {
+		add(e.choose(n), n.because)
+	}
+	for i := range o.rules {
+		if r := &o.rules[i]; !r.Never && e.touches(e.state, r) {
+			add(r.needs, r.Because)
 		}
 	}
 	for _, w := range o.wants {
-		l := Link{Fact: e.facts[w.fact], Number: w.number, Because: w.because, Want: true, Saves: w.saves}
+		l := Link{Fact: e.facts[w.fact], Number: w.number, Because: w.because, Want: true, Saves: e.saves(o, w)}
 		if !e.state.facts.has(w.fact) {
 			l.Missed = true
 			links = append(links, l)
@@ -105,6 +121,14 @@ func (e *explainer) links(o *op) []Link {
 		links = e.gift(links, l, w.fact)
 	}
 	return links
+}
+
+// saves is what a want of o spares, over the area that o goes by.
+func (e *explainer) saves(o *op, w want) q.Time {
+	if w.perArea == 0 {
+		return w.saves
+	}
+	return w.saves + q.Time(float64(w.perArea)*float64(o.turns[e.state.next].area))
 }
 
 // gift adds a link to whoever gave the fact; a fact that the film below has of
@@ -128,38 +152,43 @@ func (e *explainer) choose(n need) choice {
 
 // wait is the link to the film that must first reach a dryness state.
 func (e *explainer) wait(state, because string) Link {
-	top := e.top(e.state)
+	top := e.at(e.state.top)
 	return Link{Fact: state, From: e.film, Because: because, Min: top.lags[e.dryness[state]], By: top.Dries[state].By, Lag: true}
 }
 
 // addBefore bounds a's wait by the first state that must not have come yet.
 func (e *explainer) addBefore(a *Action, states []string) {
 	for _, state := range states {
-		top := e.top(e.state)
+		top := e.at(e.state.top)
 		if lag := top.lags[e.dryness[state]]; lag != noLag {
 			a.Links = append(a.Links, Link{Fact: "before " + state, From: e.film, Max: lag, By: top.Dries[state].By, Lag: true})
 		}
 	}
 }
 
-// open reports whether the top film's recoat window can be used.
-func (e *explainer) open() bool {
-	top := e.top(e.state)
-	return top != nil && top.recoat != noLag
-}
-
-// grip is what m holds on by: the scratch, else the open window of the film below.
-func (e *explainer) grip(m *library.Material) []Link {
-	if m.Key != (q.Range[q.Grit]{}) && e.state.grit != 0 {
-		if meets, ok := e.grits[e.state.grit-1].Meets(m.Key); ok {
-			return e.gift(nil, Link{Fact: e.facts[e.keyed], Number: meets, Either: e.open()}, e.keyed)
+// grip is what f holds on by: on what lies uppermost, and beside a design on the
+// film that the design lies on.
+func (e *explainer) grip(f *film) []Link {
+	links := e.gripOn(f, e.state.grit, e.at(e.state.top), e.film)
+	if e.localTop(e.state) && e.state.base != 0 {
+		for _, l := range e.gripOn(f, e.state.ground, e.at(e.state.base), e.base) {
+			if !slices.ContainsFunc(links, func(o Link) bool { return o.Fact == l.Fact && o.From == l.From }) {
+				links = append(links, l)
+			}
 		}
 	}
-	top := e.top(e.state)
-	if top == nil {
+	return links
+}
+
+// gripOn is the scratch, else the open window of the film below, which action
+// laid.
+func (e *explainer) gripOn(f *film, grit uint8, below *film, action int) []Link {
+	if e.scratched(f, grit) {
+		meets, _ := e.grits[grit-1].Meets(f.Key)
+		return e.gift(nil, Link{Fact: e.facts[e.keyed], Number: meets, Either: below != nil && below.recoat != noLag}, e.keyed)
+	}
+	if below == nil {
 		return nil
 	}
-	l := e.wait(recoat, "")
-	l.Max = top.closes
-	return []Link{l}
+	return []Link{{Fact: recoat, From: action, Min: below.recoat, Max: below.closes, By: below.Dries[recoat].By, Lag: true}}
 }

@@ -15,20 +15,19 @@ import (
 // Problem is one group of like parts and what they are to become.
 type Problem struct {
 	Library   *library.Library
-	Traits    []string
+	Substrate *library.Substrate
 	Facts     []library.Literal // what holds on arrival
-	Films     []Film            // of effect and finish, in laying order
+	Films     []Film            // of effect, designs and finish, in laying order
 	Ends      []string          // facts and dryness states at hand-over
 	EndWants  []library.Want
 	System    string
 	Care      float64 // factor on what a missed want costs
 	Form      string
-	Area      q.Area // of all pieces, for the work
-	Piece     q.Area // of the largest piece, for what an applicator lays evenly
-	Tool      string // slug of the applicator
-	Allowed   func(*library.Material) bool
-	Lag       func(*library.Material, string) (q.Time, bool) // time to a dryness state in today's air
-	Closes    func(*library.Material) q.Time                 // when the recoat window shuts; 0 for never
+	Area      q.Area                               // of all pieces, for the work
+	Piece     q.Area                               // of the largest piece, for what an applicator lays evenly
+	Tools     []string                             // slugs of the applicators at hand
+	Lag       func(Coating, string) (q.Time, bool) // time to a dryness state in today's air
+	Closes    func(*library.Material) q.Time       // when the recoat window shuts; 0 for never
 	Stands    func(library.Drying) q.Time
 	Shut      map[string]bool // materials whose recoat window the calendar cannot meet
 	Without   Omission        // a step that is left out; zero for none
@@ -36,15 +35,39 @@ type Problem struct {
 }
 
 // Omission is one step left out at one place: between the film of the material
-// After and that of Before. After is "" for the bare surface, Before for the end.
-type Omission struct{ Step, After, Before string }
+// After and that of Before, where Films[Next] is the next film that is asked
+// for. After is "" for the bare surface, Before for the end.
+type Omission struct {
+	Step, After, Before string
+	Next                int
+}
 
 // Film is one required film and the materials that may make it.
 type Film struct {
 	Role      string
 	Materials []string // slugs; never empty
 	Coats     int      // 0: as the material says
+	Layer     *Layer   // of a design; nil for a film that covers the whole part
 }
+
+// Layer is where a design's film lies. Areas are of all pieces together, Piece
+// of the largest one.
+type Layer struct {
+	Mask     string
+	Polarity string
+	Sprayed  q.Area // what the film covers
+	Extent   q.Area // what is masked: the design itself
+	Piece    q.Area
+}
+
+// Coating is a material as one applicator lays it.
+type Coating struct {
+	*library.Material
+	Tool *library.Tool
+}
+
+// IsZero reports whether there is no coating.
+func (c Coating) IsZero() bool { return c.Material == nil }
 
 // DefaultMaxStates bounds the search. The built-in library's largest job looks
 // at a few thousand.
@@ -70,9 +93,10 @@ func waitCost(t q.Time) cost { return cost(t.Minutes()*1000*WaitWeight + 0.5) }
 // Action is one step of a route.
 type Action struct {
 	Step     *library.Step
-	Material *library.Material // the film it lays; nil for none
-	Required int               // index in Problem.Films; -1 for a film laid for what it gives
-	Links    []Link            // what it needs, and who gave it
+	Film     Coating // the film it lays; zero for none
+	Required int     // index in Problem.Films; -1 for a film laid for what it gives
+	Next     int     // index of the next required film before this action
+	Links    []Link  // what it needs, and who gave it
 }
 
 // Link says that an action takes a fact from an earlier one.

@@ -1,48 +1,79 @@
 package route
 
-import "slices"
+import (
+	"slices"
 
-// keepRelevant drops the steps that give nothing anybody asks for, working back
+	"coatwright/planner/library"
+)
+
+// relevant drops the candidates that give nothing anybody asks for, working back
 // from the end state. Steps that lay films always stay: a fresh film is a
-// surface of its own.
-func (c *compiled) keepRelevant() {
-	asked := c.asks(c.end)
-	for _, o := range c.ops {
-		if o.material != nil {
-			asked = asked.or(c.asks(o))
-		}
-	}
-	if c.keyed >= 0 {
-		asked.set(c.keyed) // every film over a film may ask for it
-	}
-	kept := map[int]bool{}
+// surface of its own. So does stripping.
+func (c *compiled) relevant(candidates []candidate) []candidate {
+	asked := c.askedOf(nil)
+	kept := make([]bool, len(candidates))
 	for grew := true; grew; {
 		grew = false
-		for i, o := range c.ops {
-			if !kept[i] && (o.material != nil || o.gives.and(asked) != bits{}) {
+		for i, k := range candidates {
+			if !kept[i] && (!k.film.IsZero() || k.step.Strips || k.gives(asked)) {
 				kept[i], grew = true, true
-				asked = asked.or(c.asks(o))
+				c.addAsked(asked, k)
 			}
 		}
 	}
 	i := -1
-	c.ops = slices.DeleteFunc(c.ops, func(op) bool { i++; return !kept[i] })
+	return slices.DeleteFunc(candidates, func(candidate) bool { i++; return !kept[i] })
 }
 
-// asks is every fact that o needs or wants.
-func (c *compiled) asks(o op) bits {
-	var b bits
-	for _, n := range o.needs {
-		for _, ch := range n.choices {
-			if ch.fact >= 0 {
-				b.set(ch.fact)
+// askedOf is every fact that the end or one of the candidates asks for. Every
+// film over a film may ask for a scratch.
+func (c *compiled) askedOf(candidates []candidate) map[string]bool {
+	asked := map[string]bool{}
+	for _, f := range c.Ends {
+		asked[f] = true
+	}
+	for _, w := range c.EndWants {
+		asked[w.Fact] = true
+	}
+	for name, f := range c.Library.Words.Facts {
+		if f.Number {
+			asked[name] = true
+		}
+	}
+	for _, k := range candidates {
+		c.addAsked(asked, k)
+	}
+	return asked
+}
+
+func (c *compiled) addAsked(asked map[string]bool, k candidate) {
+	add := func(needs []library.Need, wants []library.Want, over []library.Over) {
+		for _, n := range needs {
+			for _, l := range n.Any {
+				asked[l.Fact] = true
+			}
+		}
+		for _, w := range wants {
+			asked[w.Fact] = true
+		}
+		for _, o := range over {
+			if !o.Never {
+				asked[o.Needs.Fact] = true
 			}
 		}
 	}
-	for _, w := range o.wants {
-		b.set(w.fact)
+	add(k.step.Needs, k.step.Wants, nil)
+	for _, t := range tapes(c.Library, k.step) {
+		add(t.Needs, nil, t.Over)
 	}
-	return b
+	if m := k.film.Material; m != nil {
+		add(m.Needs, m.Wants, m.Over)
+	}
+}
+
+// gives reports whether the step gives one of the facts asked for.
+func (k candidate) gives(asked map[string]bool) bool {
+	return slices.ContainsFunc(k.step.Gives, func(l library.Literal) bool { return asked[l.Fact] })
 }
 
 // recurrent is a fact that every film needs anew, and the least it costs to
@@ -57,21 +88,21 @@ type recurrent struct {
 // ends. A step that gives several of them pays its cost once, so each bears an
 // equal share: the sum stays a lower bound.
 func (c *compiled) recurrents() []recurrent {
-	needed, ended := bits{^uint64(0), ^uint64(0), ^uint64(0), ^uint64(0)}, bits{^uint64(0), ^uint64(0), ^uint64(0), ^uint64(0)}
+	var needed, ended bits
 	films := 0
 	for _, o := range c.ops {
-		if o.material == nil {
+		if o.film.IsZero() {
 			continue
 		}
+		ends := o.spoils.or(c.surface.without(c.fresh)).without(o.gives)
+		if films == 0 {
+			needed, ended = o.must, ends
+		}
+		needed, ended = needed.and(o.must), ended.and(ends)
 		films++
-		needed = needed.and(o.must)
-		ended = ended.and(o.spoils.or(c.surface.without(c.fresh)).without(o.gives))
-	}
-	if films == 0 {
-		return nil
 	}
 	set := needed.and(ended)
-	if c.keyed >= 0 && set.has(c.keyed) {
+	if c.keyed >= 0 {
 		set = set.without(only(c.keyed))
 	}
 	var out []recurrent
@@ -85,26 +116,10 @@ func (c *compiled) recurrents() []recurrent {
 	return out
 }
 
-func only(i int) bits {
-	var b bits
-	b.set(i)
-	return b
-}
-
-// mustHave is the facts that o cannot do without.
-func (c *compiled) mustHave(o op) bits {
-	var b bits
-	for _, n := range o.needs {
-		if len(n.choices) == 1 && n.choices[0].fact >= 0 {
-			b.set(n.choices[0].fact)
-		}
-	}
-	return b
-}
-
 // leastShare is the least share of a step's cost that giving fact i bears.
 func (c *compiled) leastShare(i int, set bits) (least cost, ok bool) {
-	for _, o := range c.ops {
+	for k := range c.ops {
+		o := &c.ops[k]
 		if !o.gives.has(i) {
 			continue
 		}
@@ -114,8 +129,10 @@ func (c *compiled) leastShare(i int, set bits) (least cost, ok bool) {
 				n++
 			}
 		}
-		if share := o.cost / n; !ok || share < least {
-			least, ok = share, true
+		for _, t := range o.turns {
+			if share := t.cost / n; t.ok && (!ok || share < least) {
+				least, ok = share, true
+			}
 		}
 	}
 	return least, ok

@@ -3,8 +3,6 @@ package route
 import (
 	"container/heap"
 	"errors"
-
-	"coatwright/planner/library"
 )
 
 // ErrTooLarge says that the search gave up before it knew.
@@ -32,7 +30,10 @@ type search struct {
 // Find returns the cheapest route, or why there is none. The error is
 // ErrTooLarge.
 func Find(p *Problem) (*Route, *Refusal, error) {
-	c := compile(p)
+	c, err := compile(p)
+	if err != nil {
+		return nil, nil, err
+	}
 	if r := c.refuse(); r != nil {
 		return nil, r, nil
 	}
@@ -54,9 +55,9 @@ func (c *compiled) filmCosts() []cost {
 	costs := make([]cost, len(c.Films)+1)
 	for i := len(c.Films) - 1; i >= 0; i-- {
 		least := cost(-1)
-		for _, o := range c.ops {
-			if o.material != nil && c.isFilm(i, o.material) && (least < 0 || o.cost < least) {
-				least = o.cost
+		for k := range c.ops {
+			if t := &c.ops[k].turns[i]; t.ok && t.required && (least < 0 || t.cost < least) {
+				least = t.cost
 			}
 		}
 		costs[i] = costs[i+1] + max(least, 0)
@@ -64,21 +65,12 @@ func (c *compiled) filmCosts() []cost {
 	return costs
 }
 
-func (c *compiled) isFilm(i int, m *library.Material) bool {
-	for _, slug := range c.Films[i].Materials {
-		if slug == m.Slug {
-			return true
-		}
-	}
-	return false
-}
-
 // bound is the least that is still to be spent from s on: the films, and for
 // each film what every film needs anew. What s has already, it need not pay.
 func (s *search) bound(st state) cost {
 	left := cost(len(s.Films) - int(st.next))
 	sum := s.films[st.next]
-	for _, r := range s.always {
+	for _, r := range s.anew {
 		n := left
 		if left > 0 && st.facts.has(r.fact) {
 			n--
@@ -118,8 +110,8 @@ const endOp = -2
 func (s *search) expand(at int32) {
 	st, spent := s.nodes[at].state, s.nodes[at].spent
 	if int(st.next) == len(s.Films) && !(st.did && s.Without.Before == "") {
-		if wait, ok := s.met(st, s.end.needs, st.wait); ok {
-			more := waitCost(wait) - waitCost(st.wait) + s.missed(st, s.end.wants)
+		if wait, ok := s.met(st, &s.end, st.wait); ok {
+			more := waitCost(wait) - waitCost(st.wait) + s.missed(st, &s.end, &s.endTurn)
 			s.nodes = append(s.nodes, node{state: st, parent: at, op: endOp, spent: spent + more})
 			s.queue.push(int32(len(s.nodes)-1), spent+more)
 		}
