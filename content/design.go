@@ -1,6 +1,8 @@
 package content
 
 import (
+	"slices"
+
 	"coatwright/planner/library"
 	q "coatwright/quantity"
 	"coatwright/strictyaml"
@@ -14,8 +16,8 @@ func (f *front) design(slug, title string, m *strictyaml.Map) *library.Design {
 	for _, item := range layers.List() {
 		d.Layers = append(d.Layers, f.layer(item.Map()))
 	}
-	if layers != nil && len(d.Layers) == 0 {
-		layers.Fail("at least one layer", "")
+	if layers != nil && !slices.ContainsFunc(d.Layers, func(l library.Layer) bool { return !l.Optional }) {
+		layers.Fail("at least one layer that is not optional", "")
 	}
 	return d
 }

@@ -58,8 +58,8 @@ func (b *builder) neededItems() []bool {
 		}
 	}
 	for i, it := range b.items {
-		if film := b.filmItem(it); it.step.Cleans && film != nil {
-			needed[i] = needed[slices.Index(b.items, film)]
+		if it.step.Cleans && it.bench() {
+			needed[i] = needed[slices.Index(b.items, it.of)]
 		}
 	}
 	return needed
@@ -142,8 +142,8 @@ func (b *builder) roots(needed []bool, saves []float64) map[int]int {
 		}
 	}
 	for i, it := range b.items {
-		if film := b.filmItem(it); it.step.Cleans && !needed[i] && film != nil {
-			root[i] = root[slices.Index(b.items, film)]
+		if it.step.Cleans && !needed[i] && it.bench() {
+			root[i] = root[slices.Index(b.items, it.of)]
 		}
 	}
 	return root

@@ -18,7 +18,6 @@ type builder struct {
 	lib    *library.Library
 	d      *drying
 	groups []*group
-	gun    *library.Tool
 	items  []*item
 	ids    []string
 	at     []map[int]int // by group: action to item
@@ -26,7 +25,7 @@ type builder struct {
 }
 
 func newBuilder(job *Job, lib *library.Library, d *drying, groups []*group) *builder {
-	b := &builder{job: job, lib: lib, d: d, groups: groups, gun: lib.Tools[job.Applicator]}
+	b := &builder{job: job, lib: lib, d: d, groups: groups}
 	b.items = items(groups, lib.Words)
 	b.ids = stepIDs(b.items)
 	b.at = make([]map[int]int, len(groups))
@@ -76,11 +75,22 @@ func (b *builder) groupsOf(it *item) []int {
 	return slices.Sorted(maps.Keys(it.actions))
 }
 
+// area is what the item's work goes by: a film's own area, the extent of a
+// design's layer, or the parts.
 func (b *builder) area(it *item) q.Area {
 	var sum q.Area
 	for _, g := range b.groupsOf(it) {
-		a, _ := b.groups[g].area()
-		sum += a
+		gr, action := b.groups[g], b.groups[g].route.Actions[it.actions[g]]
+		area, _ := gr.area()
+		switch {
+		case action.Required >= 0 && gr.films[action.Required].Layer != nil:
+			area = gr.films[action.Required].Layer.Sprayed
+		case it.step.Work.Of == library.OfLayer:
+			area = gr.films[action.Next].Layer.Extent
+		case it.step.Work.Of == library.OfLaidLayer:
+			area = gr.films[action.Next-1].Layer.Extent
+		}
+		sum += area
 	}
 	return sum
 }
@@ -88,19 +98,19 @@ func (b *builder) area(it *item) q.Area {
 // coats is how many coats of the item's film are laid.
 func (b *builder) coats(it *item) int {
 	g := b.groupsOf(it)[0]
-	return b.groups[g].problem.Coats(it.material)
+	return b.groups[g].problem.Coats(b.groups[g].route.Actions[it.actions[g]])
 }
 
 // hands is the painter's own time for an item; flash is the time between its
 // coats, when the painter waits beside it.
 func (b *builder) hands(it *item) (hands, flash q.Time) {
 	hands = it.step.Work.Fixed + q.Time(float64(it.step.Work.PerArea)*float64(b.area(it)))
-	if it.material == nil {
+	if it.film.IsZero() {
 		return hands, 0
 	}
 	coats := b.coats(it)
-	hands += q.Time(float64(b.gun.Applicator.Pace) * float64(b.area(it)) * float64(coats))
-	return hands, b.d.flash(it.material) * q.Time(coats-1)
+	hands += q.Time(float64(it.film.Tool.Applicator.Pace) * float64(b.area(it)) * float64(coats))
+	return hands, b.d.flash(it.film.Coating) * q.Time(coats-1)
 }
 
 // toMinutes rounds up to whole minutes: nobody works to the second.

@@ -12,7 +12,7 @@ import (
 func (b *builder) cautionSlugs(it *item) []string {
 	all := slices.Clone(it.step.Cautions)
 	for _, g := range b.groupsOf(it) {
-		if !it.bench && it.material == nil && slices.ContainsFunc(it.step.Cautions, func(c string) bool { return slices.Contains(b.groups[g].substrate.Cautions, c) }) {
+		if !it.bench() && it.film.Material == nil && slices.ContainsFunc(it.step.Cautions, func(c string) bool { return slices.Contains(b.groups[g].substrate.Cautions, c) }) {
 			all = append(all, b.groups[g].substrate.Cautions...)
 		}
 	}
@@ -21,7 +21,7 @@ func (b *builder) cautionSlugs(it *item) []string {
 			all = append(all, b.lib.Materials[u.Material].Cautions...)
 		}
 	}
-	if m := b.filmAtHand(it); m != nil {
+	if m := it.atHand(); m != nil {
 		all = append(all, b.filmCautions(it, m)...)
 	}
 	slices.Sort(all)
@@ -37,8 +37,8 @@ func (b *builder) filmCautions(it *item, m *library.Material) []string {
 	if it.step.Cleans {
 		all = append(all, b.lib.Materials[m.CleanWith].Cautions...)
 	}
-	if it.material != nil {
-		all = append(all, b.gun.Applicator.Cautions...)
+	if !it.film.IsZero() {
+		all = append(all, it.film.Tool.Applicator.Cautions...)
 	}
 	return all
 }

@@ -6,64 +6,68 @@ import (
 	"coatwright/planner/amounts"
 	dry "coatwright/planner/drying"
 	"coatwright/planner/library"
+	"coatwright/planner/route"
 	q "coatwright/quantity"
 )
 
 // never is a drying time beyond which a film does not dry in this air.
 const never = 60 * 24 * 3600
 
-// drying knows how long every film of the library takes in the job's air.
+// drying knows how long every coating takes in the job's air.
 type drying struct {
 	job   *Job
 	lib   *library.Library
-	water map[string]float64 // wet film as sprayed against the data sheet's, by material
-	lags  map[*library.Material]map[string]q.Time
+	water map[route.Coating]float64 // wet film as sprayed against the data sheet's
+	lags  map[route.Coating]map[string]q.Time
 }
 
 func newDrying(job *Job, lib *library.Library) *drying {
-	d := &drying{job: job, lib: lib, water: map[string]float64{}, lags: map[*library.Material]map[string]q.Time{}}
-	for slug, m := range lib.Materials {
+	d := &drying{job: job, lib: lib, water: map[route.Coating]float64{}, lags: map[route.Coating]map[string]q.Time{}}
+	for _, m := range lib.Materials {
 		if m.Role == "" {
 			continue
 		}
-		d.water[slug] = d.waterRatio(m)
-		states := map[string]q.Time{}
-		for state, t := range m.Dries {
-			if lag := d.time(m, t); lag < never {
-				states[state] = lag
+		for _, tool := range job.Applicators {
+			c := route.Coating{Material: m, Tool: lib.Tools[tool]}
+			d.water[c] = waterRatio(c, lib)
+			states := map[string]q.Time{}
+			for state, t := range m.Dries {
+				if lag := d.time(c, t); lag < never {
+					states[state] = lag
+				}
 			}
+			d.lags[c] = states
 		}
-		d.lags[m] = states
 	}
 	return d
 }
 
 // waterRatio is how much wetter the film goes on with this applicator's mix
 // than with the mix for any other, which the drying times are given for.
-func (d *drying) waterRatio(m *library.Material) float64 {
-	sheet, err1 := amounts.SolidsOfMix(mixParts(m, d.lib, ""))
-	sprayed, err2 := amounts.SolidsOfMix(mixParts(m, d.lib, d.job.Applicator))
+func waterRatio(c route.Coating, lib *library.Library) float64 {
+	sheet, err1 := amounts.SolidsOfMix(mixParts(c.Material, lib, ""))
+	sprayed, err2 := amounts.SolidsOfMix(mixParts(c.Material, lib, c.Tool.Slug))
 	if err1 != nil || err2 != nil || sheet <= 0 || sprayed <= 0 {
 		return 1
 	}
 	return float64(sheet / sprayed)
 }
 
-// film returns m's wet film as sprayed and on the data sheet, for drying.Time,
-// which needs their ratio.
-func (d *drying) film(m *library.Material) (build, sheet q.Length) {
-	return m.Build * q.Length(d.water[m.Slug]), m.Build
+// film returns the wet film of c as sprayed and on the data sheet, for
+// drying.Time, which needs their ratio.
+func (d *drying) film(c route.Coating) (build, sheet q.Length) {
+	return c.Build * q.Length(d.water[c]), c.Build
 }
 
-func (d *drying) time(m *library.Material, t library.Drying) q.Time {
-	build, sheet := d.film(m)
+func (d *drying) time(c route.Coating, t library.Drying) q.Time {
+	build, sheet := d.film(c)
 	return dry.Time(t.In, dry.Pace(t.By), d.job.Room.Air, build, sheet)
 }
 
 // lag is the time from a film's last coat to a dryness state; ok is false for
 // a state that the film never reaches.
-func (d *drying) lag(m *library.Material, state string) (q.Time, bool) {
-	t, ok := d.lags[m][state]
+func (d *drying) lag(c route.Coating, state string) (q.Time, bool) {
+	t, ok := d.lags[c][state]
 	return t, ok
 }
 
@@ -86,19 +90,19 @@ func (d *drying) stands(t library.Drying) q.Time {
 	return min(dry.Time(t.In, dry.Pace(t.By), d.job.Room.Air, 1, 1), never)
 }
 
-// flash is the wait between two coats of m.
-func (d *drying) flash(m *library.Material) q.Time {
-	if m.Flash.In == 0 {
+// flash is the wait between two coats of c.
+func (d *drying) flash(c route.Coating) q.Time {
+	if c.Flash.In == 0 {
 		return 0
 	}
-	return min(d.time(m, m.Flash), never)
+	return min(d.time(c, c.Flash), never)
 }
 
-func (d *drying) how(m *library.Material, state string) string {
-	t, ok := m.Dries[state]
+func (d *drying) how(c route.Coating, state string) string {
+	t, ok := c.Dries[state]
 	if !ok {
 		return ""
 	}
-	build, sheet := d.film(m)
+	build, sheet := d.film(c)
 	return dry.How(t.In, dry.Pace(t.By), d.job.Room.Air, build, sheet)
 }

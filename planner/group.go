@@ -1,31 +1,53 @@
 package planner
 
 import (
+	"fmt"
 	"maps"
 	"slices"
+	"strings"
 
 	"coatwright/planner/library"
 	"coatwright/planner/route"
 	q "coatwright/quantity"
 )
 
-// group is parts that start alike and so take the same route.
+// group is parts that start alike and are to become alike, and so take the same
+// route.
 type group struct {
 	substrate *library.Substrate
 	form      string
 	assembled bool
 	bare      bool // nothing on the parts must stay free of paint
 	parts     []Part
+	designs   []Design
+	films     []agreed
 	problem   *route.Problem
 	route     *route.Route
 }
 
+// agreed is a film that was agreed with the customer.
+type agreed struct {
+	route.Film
+	colour string // "#rrggbb" or ""
+	design string // what it is of a design: "maker's name: letters"; "" for none
+	asked  string // who asks for it, in a sentence
+}
+
+// groupParts brings like parts together. A part with designs stands alone.
 func groupParts(job *Job, lib *library.Library) []*group {
 	var groups []*group
 	for _, p := range job.Parts {
+		if p.Leave {
+			continue
+		}
 		g := &group{substrate: lib.Substrates[p.Substrate], form: p.Form, assembled: p.Assembled, bare: p.KeepFree == "none"}
+		for _, d := range job.Designs {
+			if d.On == p.Name {
+				g.designs = append(g.designs, d)
+			}
+		}
 		same := func(o *group) bool {
-			return o.substrate == g.substrate && o.form == g.form && o.assembled == g.assembled && o.bare == g.bare
+			return o.substrate == g.substrate && o.form == g.form && o.assembled == g.assembled && o.bare == g.bare && len(o.designs)+len(g.designs) == 0
 		}
 		if i := slices.IndexFunc(groups, same); i >= 0 {
 			g = groups[i]
@@ -34,16 +56,13 @@ func groupParts(job *Job, lib *library.Library) []*group {
 		}
 		g.parts = append(g.parts, p)
 	}
+	for _, g := range groups {
+		g.films = g.agreed(job, lib)
+	}
 	return groups
 }
 
-func (g *group) names() []string {
-	names := make([]string, len(g.parts))
-	for i, p := range g.parts {
-		names[i] = p.Name
-	}
-	return names
-}
+func (g *group) names() []string { return partNames(g.parts) }
 
 // area is of all pieces; largest of the largest piece.
 func (g *group) area() (area, largest q.Area) {
@@ -70,24 +89,27 @@ func (g *group) facts(words *library.Vocabulary) []library.Literal {
 func (g *group) routeProblem(job *Job, lib *library.Library, d *drying, shut map[string]bool) *route.Problem {
 	area, largest := g.area()
 	finish := lib.Finishes[job.Finish]
-	return &route.Problem{
-		Library:  lib,
-		Traits:   g.substrate.Traits,
-		Facts:    g.facts(lib.Words),
-		Films:    films(job, lib),
-		Ends:     finish.Ends,
-		EndWants: finish.Wants,
-		System:   job.System,
-		Care:     careFactor(job, lib),
-		Form:     g.form,
-		Area:     area,
-		Piece:    largest,
-		Tool:     job.Applicator,
-		Lag:      d.lag,
-		Closes:   d.closes,
-		Stands:   d.stands,
-		Shut:     shut,
+	p := &route.Problem{
+		Library:   lib,
+		Substrate: g.substrate,
+		Facts:     g.facts(lib.Words),
+		Ends:      finish.Ends,
+		EndWants:  finish.Wants,
+		System:    job.System,
+		Care:      careFactor(job, lib),
+		Form:      g.form,
+		Area:      area,
+		Piece:     largest,
+		Tools:     job.Applicators,
+		Lag:       d.lag,
+		Closes:    d.closes,
+		Stands:    d.stands,
+		Shut:      shut,
 	}
+	for _, f := range g.films {
+		p.Films = append(p.Films, f.Film)
+	}
+	return p
 }
 
 func careFactor(job *Job, lib *library.Library) float64 {
@@ -99,32 +121,91 @@ func careFactor(job *Job, lib *library.Library) float64 {
 	return 1
 }
 
-// films are the films of effect and finish, each with the materials that may
-// make it.
-func films(job *Job, lib *library.Library) []route.Film {
-	var out []route.Film
-	add := func(f library.Film, allowed func(*library.Material) bool) {
-		film := route.Film{Role: f.Role, Coats: f.Coats}
+// agreed is the films of effect, designs and finish, in laying order.
+func (g *group) agreed(job *Job, lib *library.Library) []agreed {
+	effect, finish := lib.Effects[job.Effect], lib.Finishes[job.Finish]
+	var out []agreed
+	for _, f := range effect.Films {
+		a := agreed{Film: filmOf(f, lib, nil), colour: job.Colours[f.Colour], asked: fmt.Sprintf("The effect that was agreed asks for it: %s.", lowerFirst(effect.Title))}
 		if f.Colour == "candy" && job.CandyCoats > 0 {
-			film.Coats = job.CandyCoats
+			a.Coats = job.CandyCoats
 		}
-		for _, slug := range slices.Sorted(maps.Keys(lib.Materials)) {
-			m := lib.Materials[slug]
-			if m.Role == f.Role && (len(f.Materials) == 0 || slices.Contains(f.Materials, slug)) && allowed(m) {
-				film.Materials = append(film.Materials, slug)
-			}
-		}
-		out = append(out, film)
+		out = append(out, a)
 	}
-	for _, f := range lib.Effects[job.Effect].Films {
-		add(f, func(*library.Material) bool { return true })
-	}
-	finish := lib.Finishes[job.Finish]
+	out = append(out, g.layers(lib)...)
 	for _, f := range finish.Films {
-		add(f, func(m *library.Material) bool {
+		meets := func(m *library.Material) bool {
 			_, meets := m.Gloss.Meets(finish.Gloss)
 			return meets && (job.Clear == "" || m.System == job.Clear)
-		})
+		}
+		out = append(out, agreed{Film: filmOf(f, lib, meets), colour: job.Colours[f.Colour], asked: fmt.Sprintf("The finish that was agreed asks for it: %s.", lowerFirst(finish.Title))})
 	}
 	return out
+}
+
+// filmOf is a film with the materials that may make it.
+func filmOf(f library.Film, lib *library.Library, allowed func(*library.Material) bool) route.Film {
+	film := route.Film{Role: f.Role, Coats: f.Coats}
+	for _, slug := range slices.Sorted(maps.Keys(lib.Materials)) {
+		m := lib.Materials[slug]
+		if m.Role == f.Role && (len(f.Materials) == 0 || slices.Contains(f.Materials, slug)) && (allowed == nil || allowed(m)) {
+			film.Materials = append(film.Materials, slug)
+		}
+	}
+	return film
+}
+
+// layers is the films of the group's designs, the lowest first. Neighbours that
+// lie beside each other and are masked and sprayed alike are done at once.
+func (g *group) layers(lib *library.Library) []agreed {
+	var out []agreed
+	var of []Design // for each of out, the last design in it
+	for _, d := range layerOrder(g.designs, lib) {
+		kind := lib.Designs[d.Kind]
+		for _, l := range kind.Layers {
+			if l.Optional && !slices.Contains(d.With, l.Name) {
+				continue
+			}
+			a := g.layer(d, l, kind, lib)
+			if n := len(out); n > 0 && of[n-1].Name != d.Name && !samePlace(of[n-1], d) && alike(out[n-1], a) {
+				out[n-1] = together(out[n-1], a)
+				of[n-1] = Design{Position: "", Name: d.Name} // what comes next must lie beside both
+				continue
+			}
+			out, of = append(out, a), append(of, d)
+		}
+	}
+	return out
+}
+
+func (g *group) layer(d Design, l library.Layer, kind *library.Design, lib *library.Library) agreed {
+	part := g.parts[0]
+	n := q.Area(part.Count)
+	a := agreed{
+		Film: filmOf(l.Film, lib, nil), colour: d.Colours[l.Film.Colour], design: d.Name + ": " + l.Name,
+		asked: fmt.Sprintf("The design that was agreed asks for it: %s.", lowerFirst(kind.Title)),
+	}
+	layer := &route.Layer{Mask: l.Mask, Polarity: d.Polarity, Extent: d.Area * q.Area(l.Share)}
+	layer.Piece = layer.Extent
+	if d.Polarity == library.Positive && l.Mask != "free" {
+		layer.Piece = max(part.Area-layer.Extent, layer.Extent/10)
+	}
+	layer.Extent, layer.Sprayed = layer.Extent*n, layer.Piece*n
+	a.Layer = layer
+	return a
+}
+
+// alike reports whether two layers can be masked together and sprayed with one
+// mix.
+func alike(a, b agreed) bool {
+	return a.colour == b.colour && a.Role == b.Role && a.Coats == b.Coats && slices.Equal(a.Materials, b.Materials) &&
+		a.Layer.Mask == b.Layer.Mask && a.Layer.Polarity == b.Layer.Polarity && a.Layer.Polarity == library.Negative
+}
+
+func together(a, b agreed) agreed {
+	l := *a.Layer
+	l.Extent, l.Sprayed, l.Piece = l.Extent+b.Layer.Extent, l.Sprayed+b.Layer.Sprayed, max(l.Piece, b.Layer.Piece)
+	a.Layer = &l
+	a.design = strings.Join([]string{a.design, b.design}, "; ")
+	return a
 }

@@ -26,11 +26,14 @@ type Job struct {
 	Care       string
 	Colours    map[string]string // "ground", "candy", "pearl" to "#rrggbb"
 	CandyCoats int               // 0: as the material says
-	Applicator string
-	Room       Room
-	Shop       calendar.Shop
-	Booths     int
-	Start      time.Time // wall-clock time of the shop, held as UTC
+	Designs    []Design
+	// Applicators are the guns and airbrushes at hand. Each film gets the one
+	// that lays it for the least work.
+	Applicators []string
+	Room        Room
+	Shop        calendar.Shop
+	Booths      int
+	Start       time.Time // wall-clock time of the shop, held as UTC
 
 	document []byte // YAML as it was given
 }
@@ -43,7 +46,9 @@ type Part struct {
 	Area      q.Area // of one
 	Form      string
 	Assembled bool
-	KeepFree  string // what must stay free of paint; "none" when nothing must
+	KeepFree  string   // what must stay free of paint; "none" when nothing must
+	Hardware  []string // what comes off with it, to be bagged and labelled
+	Leave     bool     // nothing is done to it
 }
 
 // Total is the area of all pieces of the part.
@@ -62,6 +67,8 @@ const (
 	maxParts     = 40
 	maxPieces    = 200
 	maxCoats     = 12
+	maxDesigns   = 12
+	maxHardware  = 60
 	maxPainters  = 20
 	maxSpeed     = q.Speed(5)
 	minHumidity  = q.Fraction(0.01)
@@ -112,19 +119,20 @@ type jobReader struct{ lib *library.Library }
 
 func (r jobReader) job(m *strictyaml.Map) *Job {
 	j := &Job{
-		Title:      title(m.Get("title")),
-		System:     r.word(m.Need("system"), "a system", systems),
-		Clear:      r.word(m.Get("clear"), "the system of the clear", systems),
-		Parts:      r.parts(m.Need("parts")),
-		Effect:     r.word(m.Need("effect"), "an effect", effects),
-		Finish:     r.word(m.Need("finish"), "a finish", finishes),
-		Care:       r.word(m.Get("care"), "a level of care", care),
-		Colours:    colours(m.Get("colours")),
-		CandyCoats: m.Get("candy-coats").Int(1, maxCoats),
-		Applicator: r.word(m.Need("applicator"), "an applicator", applicators),
-		Room:       room(m.Get("room")),
-		Start:      start(m.Need("start")),
+		Title:       title(m.Get("title")),
+		System:      r.word(m.Need("system"), "a system", systems),
+		Clear:       r.word(m.Get("clear"), "the system of the clear", systems),
+		Parts:       r.parts(m.Need("parts")),
+		Effect:      r.word(m.Need("effect"), "an effect", effects),
+		Finish:      r.word(m.Need("finish"), "a finish", finishes),
+		Care:        r.word(m.Get("care"), "a level of care", care),
+		Colours:     colours(m.Get("colours"), library.JobColours),
+		CandyCoats:  m.Get("candy-coats").Int(1, maxCoats),
+		Applicators: r.wordList(m.Need("applicator"), "an applicator", applicators),
+		Room:        room(m.Get("room")),
+		Start:       start(m.Need("start")),
 	}
+	j.Designs = r.designs(m.Get("designs"), j.Parts)
 	j.Shop, j.Booths = shop(m.Get("shop"))
 	if j.Care == "" {
 		j.Care = "daily"
@@ -154,6 +162,9 @@ func (r jobReader) parts(v *strictyaml.Value) []Part {
 		}
 		parts = append(parts, p)
 	}
+	if len(parts) > 0 && !slices.ContainsFunc(parts, func(p Part) bool { return !p.Leave }) {
+		v.Fail("at least one part that something is done to", "")
+	}
 	return parts
 }
 
@@ -165,6 +176,11 @@ func (r jobReader) part(m *strictyaml.Map) Part {
 		Form:      r.word(m.Get("form"), "a form", forms),
 		Assembled: m.Get("condition").OneOf("a condition", []string{"loose", "assembled"}) == "assembled",
 		KeepFree:  m.Get("keep-free").Text(),
+		Hardware:  m.Get("hardware").Texts(),
+		Leave:     m.Get("leave").Bool(),
+	}
+	if len(p.Hardware) > maxHardware {
+		m.Get("hardware").Fail(fmt.Sprintf("a list of at most %d things", maxHardware), "")
 	}
 	r.area(&p, m)
 	p.Count = max(p.Count, 1)
@@ -206,10 +222,10 @@ func checkArea(v *strictyaml.Value, a q.Area) {
 	}
 }
 
-func colours(v *strictyaml.Value) map[string]string {
+func colours(v *strictyaml.Value, keys []string) map[string]string {
 	out := map[string]string{}
 	m := v.Map()
-	for _, key := range library.JobColours {
+	for _, key := range keys {
 		c := m.Get(key)
 		if text := c.Text(); hexColour.MatchString(text) {
 			out[key] = text

@@ -16,10 +16,26 @@ func (r jobReader) word(v *strictyaml.Value, what string, list func(*library.Lib
 	return v.OneOf(what, list(r.lib))
 }
 
-func systems(l *library.Library) []string  { return names(l.Words.Systems) }
-func forms(l *library.Library) []string    { return names(l.Words.Forms) }
-func effects(l *library.Library) []string  { return slices.Sorted(maps.Keys(l.Effects)) }
-func finishes(l *library.Library) []string { return slices.Sorted(maps.Keys(l.Finishes)) }
+// wordList reads one slug or listed word, or a list of them.
+func (r jobReader) wordList(v *strictyaml.Value, what string, list func(*library.Library) []string) []string {
+	switch {
+	case r.lib != nil:
+		words := v.WordOrWords(what, list(r.lib))
+		if v.IsList() && len(v.List()) == 0 {
+			v.Fail(what, "")
+		}
+		return words
+	case v.IsList():
+		return v.Texts()
+	}
+	return []string{v.Text()}
+}
+
+func systems(l *library.Library) []string     { return names(l.Words.Systems) }
+func forms(l *library.Library) []string       { return names(l.Words.Forms) }
+func effects(l *library.Library) []string     { return slices.Sorted(maps.Keys(l.Effects)) }
+func finishes(l *library.Library) []string    { return slices.Sorted(maps.Keys(l.Finishes)) }
+func designKinds(l *library.Library) []string { return slices.Sorted(maps.Keys(l.Designs)) }
 func substrates(l *library.Library) []string {
 	return slices.Sorted(maps.Keys(l.Substrates))
 }

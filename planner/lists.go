@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"fmt"
 	"maps"
 	"slices"
 	"strings"
@@ -76,4 +77,26 @@ func builds(films []Film) map[string]float64 {
 		}
 	}
 	return sums
+}
+
+// hardware is what comes off each part, bag by bag.
+func hardware(job *Job) []Bag {
+	bags := []Bag{}
+	for _, p := range job.Parts {
+		for _, h := range p.Hardware {
+			bags = append(bags, Bag{Label: fmt.Sprintf("bag %d", len(bags)+1), Part: p.Name, Holds: h})
+		}
+	}
+	return bags
+}
+
+// left is the parts to which nothing is done.
+func left(job *Job) []string {
+	names := []string{}
+	for _, p := range job.Parts {
+		if p.Leave {
+			names = append(names, p.Name)
+		}
+	}
+	return names
 }

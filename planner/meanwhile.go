@@ -17,10 +17,10 @@ func (b *builder) meanwhile(i int, slots []calendar.Slot) string {
 		since := slots[i].Start.Sub(slots[j].End)
 		switch {
 		case since < 0:
-		case other.step.Mixes && other.lead != nil && since < toMinutes(other.lead.Stand) && other.lead == it.lead:
+		case other.step.Mixes && other.bench() && since < toMinutes(other.lead.Stand) && other.lead == it.lead:
 			return fmt.Sprintf("the %s stands", lowerFirst(other.lead.Title))
-		case it.bench && other.material != nil && since < b.untilRecoat(other):
-			return fmt.Sprintf("the %s dries", lowerFirst(other.material.Title))
+		case it.bench() && !other.film.IsZero() && since < b.untilRecoat(other):
+			return fmt.Sprintf("the %s dries", lowerFirst(other.film.Title))
 		}
 	}
 	return ""
@@ -28,7 +28,7 @@ func (b *builder) meanwhile(i int, slots []calendar.Slot) string {
 
 // untilRecoat is how long a film dries before the next may go on.
 func (b *builder) untilRecoat(it *item) time.Duration {
-	lag, ok := b.d.lag(it.material, "dry-to-recoat")
+	lag, ok := b.d.lag(it.film.Coating, "dry-to-recoat")
 	if !ok {
 		return 0
 	}

@@ -7,65 +7,81 @@ import (
 	"coatwright/planner/route"
 )
 
+// paint is a coating in one colour: what one mix is for.
+type paint struct {
+	route.Coating
+	colour string
+}
+
 // item is one step of the plan: the same step of one or several groups.
 type item struct {
-	step     *library.Step
-	material *library.Material // the film it lays
-	lead     *library.Material // the film it leads up to or, for a flush, follows
-	bench    bool
-	actions  map[int]int // group to its action
+	step    *library.Step
+	film    paint // the film it lays; zero for none
+	lead    paint // the film it leads up to
+	of      *item // of bench work: the film that it is for
+	actions map[int]int
 }
+
+func (it *item) bench() bool { return it.of != nil }
 
 func (it *item) key() string {
 	k := it.step.Slug
-	if it.lead != nil {
-		k += " for " + it.lead.Slug
+	if !it.lead.IsZero() {
+		k += " for " + it.lead.Slug + " " + it.lead.Tool.Slug + " " + it.lead.colour
 	}
 	return k
 }
 
+// place is one group's action.
+type place struct{ group, action int }
+
 // items brings the groups' routes together: work on the parts first, so that
-// films of one material meet, then the bench work around each film.
+// films of one paint meet, then the bench work around each film.
 func items(groups []*group, words *library.Vocabulary) []*item {
-	var surface, bench []*item
+	var surface []*item
 	for g, gr := range groups {
 		var mine []*item
-		for a := range gr.route.Actions {
-			it := newItem(gr.route, a, g, words)
-			if it.bench {
-				bench = meet(bench, it, g)
-			} else {
-				mine = append(mine, it)
+		for a, action := range gr.route.Actions {
+			if !isBench(action.Step, words) {
+				mine = append(mine, &item{step: action.Step, film: gr.paint(a), lead: gr.paint(gr.filmFrom(a)), actions: map[int]int{g: a}})
 			}
 		}
 		surface = merge(surface, mine)
 	}
-	return interleave(surface, bench)
+	return interleave(surface, benchWork(groups, surface, words))
 }
 
-func newItem(r *route.Route, a, g int, words *library.Vocabulary) *item {
-	action := r.Actions[a]
-	it := &item{step: action.Step, material: action.Material, bench: isBench(action.Step, words), actions: map[int]int{g: a}}
-	it.lead = leadOf(r, a)
-	return it
+// paint is what action a lays, zero for nothing.
+func (g *group) paint(a int) paint {
+	if a < 0 || g.route.Actions[a].Film.IsZero() {
+		return paint{}
+	}
+	action := g.route.Actions[a]
+	p := paint{Coating: action.Film}
+	if action.Required >= 0 {
+		p.colour = g.films[action.Required].colour
+	}
+	return p
 }
 
-// leadOf is the next film that is laid from action a on or, for a step that
-// cleans, the last one before it.
-func leadOf(r *route.Route, a int) *library.Material {
-	if r.Actions[a].Step.Cleans {
-		for i := a; i >= 0; i-- {
-			if m := r.Actions[i].Material; m != nil {
-				return m
-			}
+// filmFrom is the first action from a on that lays a film, -1 for none.
+func (g *group) filmFrom(a int) int {
+	for i := a; i < len(g.route.Actions); i++ {
+		if !g.route.Actions[i].Film.IsZero() {
+			return i
 		}
 	}
-	for _, action := range r.Actions[a:] {
-		if action.Material != nil {
-			return action.Material
+	return -1
+}
+
+// filmBefore is the last action before a that lays a film, -1 for none.
+func (g *group) filmBefore(a int) int {
+	for i := a - 1; i >= 0; i-- {
+		if !g.route.Actions[i].Film.IsZero() {
+			return i
 		}
 	}
-	return nil
+	return -1
 }
 
 // isBench reports whether a step gives only facts about mixes and guns.
@@ -79,15 +95,35 @@ func isBench(s *library.Step, words *library.Vocabulary) bool {
 	})
 }
 
-// meet adds it to items, or joins it to the one like it of another group.
-func meet(items []*item, it *item, g int) []*item {
-	for _, other := range items {
-		if _, mine := other.actions[g]; !mine && other.key() == it.key() {
-			other.actions[g] = it.actions[g]
-			return items
+// benchWork is the mixes, cards and flushes, once for each film of the plan: a
+// step that cleans belongs to the film before it, any other to the one after.
+func benchWork(groups []*group, surface []*item, words *library.Vocabulary) []*item {
+	films := map[place]*item{}
+	for _, it := range surface {
+		for g, a := range it.actions {
+			films[place{g, a}] = it
 		}
 	}
-	return append(items, it)
+	var out []*item
+	for g, gr := range groups {
+		for a, action := range gr.route.Actions {
+			if !isBench(action.Step, words) {
+				continue
+			}
+			at := gr.filmFrom(a)
+			if action.Step.Cleans {
+				at = gr.filmBefore(a)
+			}
+			of := films[place{g, at}]
+			same := func(o *item) bool { return o.of == of && o.step == action.Step }
+			if i := slices.IndexFunc(out, same); i >= 0 {
+				out[i].actions[g] = a
+				continue
+			}
+			out = append(out, &item{step: action.Step, lead: of.film, of: of, actions: map[int]int{g: a}})
+		}
+	}
+	return out
 }
 
 // Films that meet save a mix and a booth visit; other steps only a walk.
@@ -137,7 +173,7 @@ func weight(a, b *item) int {
 	switch {
 	case a.key() != b.key():
 		return 0
-	case a.material != nil:
+	case !a.film.IsZero():
 		return filmMeets
 	}
 	return stepMeets
@@ -150,14 +186,14 @@ func interleave(surface, bench []*item) []*item {
 	var out []*item
 	from := 0 // where the steps since the last film start in out
 	for _, it := range surface {
-		if it.material == nil {
+		if it.film.IsZero() {
 			out = append(out, it)
 			continue
 		}
 		var before, after []*item
 		for _, b := range bench {
 			switch {
-			case b.lead != it.material:
+			case b.of != it:
 			case b.step.Cleans:
 				after = append(after, b)
 			default:
@@ -183,8 +219,8 @@ func insertBench(out []*item, from int, before []*item, film *item) []*item {
 		if !b.step.Mixes {
 			continue
 		}
-		at, stood := len(out), film.material.Stand
-		if card := slices.IndexFunc(out[from:], func(o *item) bool { return o.bench }); card >= 0 {
+		at, stood := len(out), film.film.Stand
+		if card := slices.IndexFunc(out[from:], (*item).bench); card >= 0 {
 			at = from + card
 		}
 		for at > from && stood > 0 {

@@ -47,11 +47,11 @@ type need struct {
 // needed sums over the parts what lands on each form, and adds what stays in
 // the cup once.
 func (b *builder) needed(it *item, solids q.Fraction) need {
-	a := b.gun.Applicator
-	build := it.material.Build * q.Length(b.coats(it))
+	a := it.film.Tool.Applicator
+	build := it.film.Build * q.Length(b.coats(it))
 	n := need{transfer: q.Range[q.Fraction]{Low: 1}}
 	for _, g := range b.groupsOf(it) {
-		area, _ := b.groups[g].area()
+		area := b.area(&item{step: it.step, film: it.film, actions: map[int]int{g: it.actions[g]}})
 		t := a.Transfer[b.groups[g].form]
 		low, likely, high := amounts.Needed(area, build, solids, t, 0)
 		n.low, n.likely, n.high = n.low+low, n.likely+likely, n.high+high
@@ -63,8 +63,8 @@ func (b *builder) needed(it *item, solids q.Fraction) need {
 
 // mix is what to pour for the film that it lays.
 func (b *builder) mix(it *item) *Mix {
-	m := it.material
-	parts := mixParts(m, b.lib, b.job.Applicator)
+	m, tool := it.film.Material, it.film.Tool
+	parts := mixParts(m, b.lib, tool.Slug)
 	solids, err := amounts.SolidsOfMix(parts)
 	if err != nil {
 		return nil
@@ -79,7 +79,7 @@ func (b *builder) mix(it *item) *Mix {
 		Transfer: fmt.Sprintf("%.0f to %.0f %%", n.transfer.Low.Percent(), n.transfer.High.Percent()),
 		StandMin: m.Stand.Minutes(), PotLife: life.Minutes(), StrainUm: m.Strain.Micrometres(),
 		Batches:  max(1, int(math.Ceil(float64((hands+flash)/max(life-m.Stand, 60))))),
-		Fills:    amounts.Batches(total, b.gun.Applicator.Cup),
+		Fills:    amounts.Batches(total, tool.Applicator.Cup),
 		VOCgPerL: float64(voc),
 	}
 	total /= q.Volume(mix.Batches)
@@ -90,7 +90,7 @@ func (b *builder) mix(it *item) *Mix {
 	for i, p := range pours {
 		of := b.lib.Materials[slugOf(m, m.Mix[i].Part)]
 		mix.Lines = append(mix.Lines, Pour{
-			Material: of.Slug, Title: of.Title, Share: shareText(m, m.Mix[i], b.lib, b.job.Applicator),
+			Material: of.Slug, Title: of.Title, Share: shareText(m, m.Mix[i], b.lib, tool.Slug),
 			ML: p.Volume.Millilitres(), G: p.Mass.Grams(), MarkML: p.Mark.Millilitres(), MarkG: p.MarkMass.Grams(),
 		})
 	}

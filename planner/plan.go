@@ -13,6 +13,8 @@ type Plan struct {
 	Films      []Film      `json:"films"`
 	Materials  []Material  `json:"materials"`
 	Cautions   []Caution   `json:"cautions"`
+	Hardware   []Bag       `json:"hardware"`
+	Left       []string    `json:"left"` // parts to which nothing is done
 	Conditions []Condition `json:"conditions"`
 	Missed     []Reason    `json:"missed"` // wants that the plan leaves unmet: not worth their time on this job
 	Totals     Totals      `json:"totals"`
@@ -42,6 +44,10 @@ type Step struct {
 	Colour     string    `json:"colour"`    // "#rrggbb" or ""
 	Applicator string    `json:"applicator"`
 	Pressure   float64   `json:"pressure_kPa"`
+	FanMM      float64   `json:"fan_mm"` // width of the fan or cone on the part
+	DistanceMM float64   `json:"distance_mm"`
+	Overlap    float64   `json:"overlap_percent"`
+	Design     string    `json:"design"` // what it is for of a design: "name: layer"; "" for the whole part
 	Mix        *Mix      `json:"mix"`
 	Uses       []Use     `json:"uses"`
 	WorkMin    float64   `json:"work_min"`
@@ -121,6 +127,7 @@ type Film struct {
 	Role     string   `json:"role"`
 	Material string   `json:"material"` // slug
 	Title    string   `json:"title"`
+	Design   string   `json:"design"` // "name: layer"; "" for a film over the whole part
 	Coats    int      `json:"coats"`
 	DryUm    float64  `json:"dry_um"`
 	Colour   string   `json:"colour"`
@@ -135,6 +142,13 @@ type Material struct {
 	G        float64 `json:"g"`
 	BuyML    float64 `json:"buy_ml"` // enough at the applicator's worst transfer
 	Cost     *Cost   `json:"cost"`   // null until a price is known
+}
+
+// Bag is hardware that comes off a part: bagged, labelled, and put back last.
+type Bag struct {
+	Label string `json:"label"`
+	Part  string `json:"part"`
+	Holds string `json:"holds"`
 }
 
 // Cost is an amount of money.

@@ -75,7 +75,8 @@ func withWindow(refused, missed *Refusal) *Refusal {
 func refusedPlan(job *Job, r *Refusal) *Plan {
 	return &Plan{
 		Title: job.Title, Job: job, Refused: r,
-		Steps: []Step{}, Films: []Film{}, Materials: []Material{}, Cautions: []Caution{}, Conditions: []Condition{}, Missed: []Reason{},
+		Steps: []Step{}, Films: []Film{}, Materials: []Material{}, Cautions: []Caution{}, Hardware: hardware(job), Left: left(job),
+		Conditions: []Condition{}, Missed: []Reason{},
 	}
 }
 
@@ -107,8 +108,8 @@ func (b *builder) windowOf(err error) string {
 		return ""
 	}
 	for i, it := range b.items {
-		if b.ids[i] == w.After && it.material != nil {
-			return it.material.Slug
+		if b.ids[i] == w.After && !it.film.IsZero() {
+			return it.film.Slug
 		}
 	}
 	return ""

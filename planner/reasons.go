@@ -1,7 +1,6 @@
 package planner
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -29,7 +28,7 @@ func (b *builder) reasons() [][]Reason {
 		}
 		for a, action := range gr.route.Actions {
 			if action.Required >= 0 {
-				add(b.at[g][a], Reason{Fact: "film/" + action.Material.Role, For: Agreed, Because: b.asksFor(action.Required)})
+				add(b.at[g][a], Reason{Fact: "film/" + action.Film.Role, For: Agreed, Because: gr.films[action.Required].asked})
 			}
 		}
 	}
@@ -73,14 +72,6 @@ func byFact(why []Reason) []Reason {
 		}
 	}
 	return out
-}
-
-func (b *builder) asksFor(required int) string {
-	effect, finish := b.lib.Effects[b.job.Effect], b.lib.Finishes[b.job.Finish]
-	if required < len(effect.Films) {
-		return fmt.Sprintf("The effect that was agreed asks for it: %s.", lowerFirst(effect.Title))
-	}
-	return fmt.Sprintf("The finish that was agreed asks for it: %s.", lowerFirst(finish.Title))
 }
 
 // because is the sentence of the note that needs the fact, else the fact's own.

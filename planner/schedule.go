@@ -60,7 +60,7 @@ func (b *builder) partOrder(add func(int, wait)) {
 		last := -1
 		for a := range gr.route.Actions {
 			i := b.at[g][a]
-			if b.items[i].bench {
+			if b.items[i].bench() {
 				continue
 			}
 			if last >= 0 {
@@ -92,11 +92,11 @@ func (b *builder) linkWait(from, to int, l route.Link, add func(int, wait)) {
 	switch {
 	case l.Lag:
 		w := wait{after: from, min: l.Min, max: l.Max, until: l.Fact, by: l.By}
-		if giver.material != nil {
-			w.how = b.d.how(giver.material, l.Fact)
+		if !giver.film.IsZero() {
+			w.how = b.d.how(giver.film.Coating, l.Fact)
 		}
 		add(to, w)
-	case giver.step.Mixes && giver.lead != nil:
+	case giver.step.Mixes && giver.bench():
 		w := wait{after: from, min: giver.lead.Stand, max: b.keeps(giver, b.items[to], l.Fact), until: "stood and strained", by: "standing"}
 		if w.min == 0 {
 			w.until, w.by = "mixed", "its pot life"
@@ -104,9 +104,22 @@ func (b *builder) linkWait(from, to int, l route.Link, add func(int, wait)) {
 		add(to, w)
 	case giver.step.Lasts[l.Fact] > 0:
 		add(to, wait{after: from, max: giver.step.Lasts[l.Fact], until: l.Fact, by: "it does not last"})
+	case b.tapeHolds(giver.step) > 0:
+		add(to, wait{after: from, max: b.tapeHolds(giver.step), until: l.Fact, by: "the tape's own limit"})
 	default:
 		add(to, wait{after: from})
 	}
+}
+
+// tapeHolds is the longest that what a step lays down may stay on, 0 for no limit.
+func (b *builder) tapeHolds(s *library.Step) q.Time {
+	var least q.Time
+	for _, u := range s.Uses {
+		if t := b.lib.Tools[u.Tool]; t != nil && t.Tape != nil && t.Tape.Holds > 0 && (least == 0 || t.Tape.Holds < least) {
+			least = t.Tape.Holds
+		}
+	}
+	return least
 }
 
 // keeps is how long after mixing the film may still be started: as long as the
@@ -115,7 +128,7 @@ func (b *builder) linkWait(from, to int, l route.Link, add func(int, wait)) {
 // in batches, and then only the first must be started in time.
 func (b *builder) keeps(mix, film *item, fact string) q.Time {
 	keeps := dry.PotLife(mix.lead.PotLife, b.job.Room.Temperature)
-	if film.material != nil {
+	if !film.film.IsZero() {
 		hands, flash := b.hands(film)
 		if left := keeps - hands - flash; left > mix.lead.Stand {
 			keeps = left
@@ -134,7 +147,7 @@ func (b *builder) bench(add func(int, wait)) {
 	var flushes []int
 	for i, it := range b.items {
 		switch {
-		case it.material != nil:
+		case !it.film.IsZero():
 			for _, f := range flushes {
 				add(i, wait{after: f})
 			}
@@ -142,7 +155,7 @@ func (b *builder) bench(add func(int, wait)) {
 		case it.step.Cleans && film >= 0:
 			add(i, wait{after: film, max: it.step.Within, until: "flushed", by: "paint dries in the passages"})
 			flushes = append(flushes, i)
-		case it.bench && film >= 0:
+		case it.bench() && film >= 0:
 			add(i, wait{after: film})
 			if !it.step.Mixes {
 				for _, f := range flushes {
@@ -235,7 +248,7 @@ func (b *builder) pieces(it *item) []time.Duration {
 	hands, flash := b.hands(it)
 	work := toMinutes(hands + flash)
 	longest := b.job.Shop.Hours.Longest()
-	if it.material != nil || longest <= 0 || work <= longest || work/longest > maxSpans {
+	if !it.film.IsZero() || longest <= 0 || work <= longest || work/longest > maxSpans {
 		return []time.Duration{work}
 	}
 	var out []time.Duration

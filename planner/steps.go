@@ -3,12 +3,14 @@ package planner
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"coatwright/planner/amounts"
 	"coatwright/planner/calendar"
 	"coatwright/planner/library"
+	"coatwright/planner/route"
 	q "coatwright/quantity"
 )
 
@@ -25,12 +27,13 @@ func (b *builder) plan(slots []calendar.Slot) *Plan {
 		s.Advised, s.CostsMin, s.SavesMin = advice[i].advised, advice[i].costs, advice[i].saves
 		s.Meanwhile = b.meanwhile(i, slots)
 		p.Steps = append(p.Steps, s)
-		if it := b.items[i]; it.material != nil {
+		if it := b.items[i]; !it.film.IsZero() {
 			p.Films = append(p.Films, b.filmOf(it, s))
 		}
 	}
 	p.Materials = b.shopping(p.Steps)
 	p.Cautions = b.cautions(p.Steps)
+	p.Hardware, p.Left = hardware(b.job), left(b.job)
 	p.Conditions = b.conditions(p.Steps)
 	p.Totals = totals(p)
 	p.Missed, p.Totals.RiskMin = b.missed()
@@ -46,78 +49,76 @@ func (b *builder) stepOf(i int) Step {
 		Because: it.step.Because, Skipped: it.step.Skipped, Checks: it.step.Checks,
 		WorkMin: toMinutes(hands).Minutes(), Uses: b.uses(it), Cautions: b.cautionSlugs(it),
 	}
-	if it.lead != nil && !it.step.Cleans {
+	if !it.lead.IsZero() && !it.step.Cleans {
 		s.For = it.lead.Role
 	}
-	if m := b.filmAtHand(it); m != nil {
+	if m := it.atHand(); m != nil {
 		s.Films, s.Material = []string{m.Title}, "material/"+m.Slug
 	}
-	if it.step.Mixes && it.lead != nil {
-		if film := b.filmItem(it); film != nil {
-			s.Mix = b.mix(film)
-		}
+	s.Design = b.design(it)
+	if it.step.Mixes && it.bench() {
+		s.Mix = b.mix(it.of)
 	}
-	if it.material != nil {
+	if !it.film.IsZero() {
 		b.addFilm(&s, it)
 	}
 	return s
 }
 
-// filmAtHand is the material that an item lays, mixes or flushes out.
-func (b *builder) filmAtHand(it *item) *library.Material {
-	if it.material != nil {
-		return it.material
+// atHand is the material that an item lays, mixes or flushes out, nil for none.
+func (it *item) atHand() *library.Material {
+	if it.bench() {
+		return it.of.film.Material
 	}
-	if it.bench {
-		return it.lead
-	}
-	return nil
-}
-
-// filmItem is the film that a mix is for.
-func (b *builder) filmItem(mix *item) *item {
-	for _, it := range b.items {
-		if it.material == mix.lead && it.material != nil {
-			return it
-		}
-	}
-	return nil
+	return it.film.Material
 }
 
 func (b *builder) addFilm(s *Step, it *item) {
-	m := it.material
+	a := it.film.Tool.Applicator
 	s.Coats = b.coats(it)
-	s.FlashMin = b.d.flash(m).Minutes()
-	s.DryUm = m.Build.Micrometres() * float64(s.Coats)
-	s.WetUm = b.wetFilm(m).Micrometres()
-	s.Colour = b.colour(it)
-	s.Applicator = "tool/" + b.gun.Slug
-	s.Pressure = b.gun.Applicator.Pressure.Middle().Kilopascals()
+	s.FlashMin = b.d.flash(it.film.Coating).Minutes()
+	s.DryUm = it.film.Build.Micrometres() * float64(s.Coats)
+	s.WetUm = b.wetFilm(it.film.Coating).Micrometres()
+	s.Colour = it.film.colour
+	s.Applicator = "tool/" + it.film.Tool.Slug
+	s.Pressure = a.Pressure.Middle().Kilopascals()
+	s.FanMM, s.DistanceMM, s.Overlap = a.Fan.Middle().Millimetres(), a.Distance.Middle().Millimetres(), a.Overlap.Middle().Percent()
 }
 
-// wetFilm is one coat of m as sprayed.
-func (b *builder) wetFilm(m *library.Material) q.Length {
-	solids, err := amounts.SolidsOfMix(mixParts(m, b.lib, b.job.Applicator))
+// wetFilm is one coat of c as sprayed.
+func (b *builder) wetFilm(c route.Coating) q.Length {
+	solids, err := amounts.SolidsOfMix(mixParts(c.Material, b.lib, c.Tool.Slug))
 	if err != nil {
 		return 0
 	}
-	return amounts.WetFilm(m.Build, solids)
+	return amounts.WetFilm(c.Build, solids)
 }
 
-// colour is the job's colour for the film, "" for none.
-func (b *builder) colour(it *item) string {
-	for g, a := range it.actions {
-		if r := b.groups[g].route.Actions[a].Required; r >= 0 {
-			films := slices.Concat(b.lib.Effects[b.job.Effect].Films, b.lib.Finishes[b.job.Finish].Films)
-			return b.job.Colours[films[r].Colour]
+// design is what an item does for a design, "" for work on the whole part.
+func (b *builder) design(it *item) string {
+	var names []string
+	for _, g := range b.groupsOf(it) {
+		action, films := b.groups[g].route.Actions[it.actions[g]], b.groups[g].films
+		at := action.Required
+		switch {
+		case it.bench():
+			at = b.groups[g].route.Actions[it.of.actions[g]].Required
+		case it.step.Work.Of == library.OfLayer:
+			at = action.Next
+		case it.step.Work.Of == library.OfLaidLayer:
+			at = action.Next - 1
+		}
+		if at >= 0 && films[at].design != "" && !slices.Contains(names, films[at].design) {
+			names = append(names, films[at].design)
 		}
 	}
-	return ""
+	return strings.Join(names, "; ")
 }
 
 func (b *builder) filmOf(it *item, s Step) Film {
-	f := Film{Step: s.ID, Parts: s.Parts, Role: it.material.Role, Material: it.material.Slug, Title: it.material.Title, Coats: s.Coats, DryUm: s.DryUm, Colour: s.Colour}
-	if g := it.material.Gloss; !g.IsZero() {
+	m := it.film.Material
+	f := Film{Step: s.ID, Parts: s.Parts, Role: m.Role, Material: m.Slug, Title: m.Title, Design: s.Design, Coats: s.Coats, DryUm: s.DryUm, Colour: s.Colour}
+	if g := m.Gloss; !g.IsZero() {
 		f.Gloss = fmt.Sprintf("%.0f to %.0f GU at 60 degrees", float64(g.Low), float64(g.High))
 	}
 	return f
@@ -156,8 +157,8 @@ func (b *builder) giveNames(it *item) []string {
 	for _, l := range it.step.Gives {
 		names = append(names, factText(l.Fact, l.Number))
 	}
-	if it.material != nil {
-		names = append(append(names, it.material.Gives...), "film/"+it.material.Role)
+	if m := it.film.Material; m != nil {
+		names = append(append(names, m.Gives...), "film/"+m.Role)
 	}
 	return names
 }
@@ -186,9 +187,9 @@ func (b *builder) uses(it *item) []Use {
 		}
 		uses = append(uses, use)
 	}
-	if it.step.Cleans && it.lead != nil {
-		m := b.lib.Materials[it.lead.CleanWith]
-		uses = append(uses, Use{Note: "material/" + m.Slug, Title: m.Title, ML: b.gun.Applicator.Flush.Millilitres()})
+	if it.step.Cleans && it.bench() {
+		m := b.lib.Materials[it.of.film.CleanWith]
+		uses = append(uses, Use{Note: "material/" + m.Slug, Title: m.Title, ML: it.of.film.Tool.Applicator.Flush.Millilitres()})
 	}
 	return uses
 }

@@ -81,15 +81,13 @@ func Without(job *Job, lib *library.Library, id string) (*Difference, error) {
 func (b *builder) omissions(i int) []route.Omission {
 	out := make([]route.Omission, len(b.groups))
 	for g, a := range b.items[i].actions {
-		o := route.Omission{Step: b.items[i].step.Slug}
-		for at, action := range b.groups[g].route.Actions {
-			switch {
-			case action.Material == nil:
-			case at < a:
-				o.After = action.Material.Slug
-			case o.Before == "" && at > a:
-				o.Before = action.Material.Slug
-			}
+		actions := b.groups[g].route.Actions
+		o := route.Omission{Step: b.items[i].step.Slug, Next: actions[a].Next}
+		if at := b.groups[g].filmBefore(a); at >= 0 {
+			o.After = actions[at].Film.Slug
+		}
+		if at := b.groups[g].filmFrom(a + 1); at >= 0 {
+			o.Before = actions[at].Film.Slug
 		}
 		out[g] = o
 	}

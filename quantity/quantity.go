@@ -54,6 +54,9 @@ func (SurfaceEnergy) dimension() dimension { return surfaceEnergy }
 func (Gloss) dimension() dimension         { return gloss }
 func (Grit) dimension() dimension          { return grit }
 
+// Millimetres returns l in mm.
+func (l Length) Millimetres() float64 { return float64(l) * 1e3 }
+
 // Micrometres returns l in um.
 func (l Length) Micrometres() float64 { return float64(l) * 1e6 }
 

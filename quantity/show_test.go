@@ -15,6 +15,7 @@ func TestShow(t *testing.T) {
 		got, want float64
 	}{
 		{"15 um", Length(15e-6).Micrometres(), 15},
+		{"30 mm", Length(0.03).Millimetres(), 30},
 		{"0.25 L", Volume(0.25e-3).Litres(), 0.25},
 		{"0.25 L in mL", Volume(0.25e-3).Millilitres(), 250},
 		{"40 g", Mass(0.04).Grams(), 40},

@@ -64,16 +64,22 @@ func (v *Value) List() []*Value {
 
 // WordOrWords is Words, but one word need not stand in a list.
 func (v *Value) WordOrWords(what string, allowed []string) []string {
-	if v == nil {
-		return nil
-	}
-	if _, list := v.node.(*ast.SequenceNode); list {
+	if v == nil || v.IsList() {
 		return v.Words(what, allowed)
 	}
 	if w := v.OneOf(what, allowed); w != "" {
 		return []string{w}
 	}
 	return nil
+}
+
+// IsList reports whether v is a list.
+func (v *Value) IsList() bool {
+	if v == nil {
+		return false
+	}
+	_, list := v.node.(*ast.SequenceNode)
+	return list
 }
 
 // IsMap reports whether v is a mapping.

@@ -110,7 +110,7 @@ func sampleSteps() []planner.Step {
 func sampleJob() *planner.Job {
 	j := &planner.Job{
 		Title: "Touring frame and fork", System: "waterborne", Clear: "two-pack", Effect: "candy-over-fine-metallic",
-		Finish: "satin", Care: "show", Applicator: "fan-gun",
+		Finish: "satin", Care: "show", Applicators: []string{"fan-gun"},
 		Parts: []planner.Part{{Name: "frame", Substrate: "bare-steel", Count: 1}, {Name: "blade", Substrate: "bare-steel", Count: 2}},
 	}
 	j.Room.Temperature, j.Room.Surface, j.Room.Humidity, j.Room.Speed = q.Celsius(21), q.Celsius(20), 0.55, 0.3

@@ -54,8 +54,14 @@ func (c *compiled) film(k Coating) film {
 	return f
 }
 
+// role is the listed role of that name, zero for none.
 func (c *compiled) role(name string) library.Role {
-	return c.Library.Words.Roles[slices.IndexFunc(c.Library.Words.Roles, func(r library.Role) bool { return r.Name == name })]
+	for _, r := range c.Library.Words.Roles {
+		if r.Name == name {
+			return r
+		}
+	}
+	return library.Role{}
 }
 
 func (c *compiled) prep(role string) bool  { return c.role(role).Prep }
