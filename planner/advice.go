@@ -65,14 +65,19 @@ func (b *builder) neededItems() []bool {
 	return needed
 }
 
-// givers is, for each item, those that give it something it needs.
+// givers is, for each item, those that give it something it needs, or that gave
+// it to the film below.
 func (b *builder) givers() [][]int {
 	out := make([][]int, len(b.items))
-	b.links(func(from, to int, l route.Link) {
-		if !l.Want && !l.Lag && !l.Either {
-			out[to] = append(out[to], from)
+	for g, gr := range b.groups {
+		for a, action := range gr.route.Actions {
+			for _, l := range action.Links {
+				if l.From >= 0 && !l.Want && !l.Lag && !l.Either {
+					out[b.at[g][a]] = append(out[b.at[g][a]], b.at[g][l.From])
+				}
+			}
 		}
-	})
+	}
 	return out
 }
 
@@ -94,7 +99,7 @@ func (b *builder) savings() []float64 {
 	b.links(add)
 	for g, gr := range b.groups {
 		for _, l := range gr.route.Ends {
-			if l.From >= 0 && !l.Missed {
+			if l.From >= 0 && !l.Missed && !l.Covered {
 				add(b.at[g][l.From], len(b.items), l)
 			}
 		}

@@ -121,13 +121,13 @@ func toMinutes(t q.Time) time.Duration {
 // span says a duration as a painter would.
 func span(d time.Duration) string { return q.Time(d.Seconds()).String() }
 
-// links calls do for every link between two items, with the group's action
-// that has it.
+// links calls do for every link between two items. What a film has of its own
+// is nobody's gift.
 func (b *builder) links(do func(from, to int, l route.Link)) {
 	for g, gr := range b.groups {
 		for a, action := range gr.route.Actions {
 			for _, l := range action.Links {
-				if l.From >= 0 && !l.Missed {
+				if l.From >= 0 && !l.Missed && !l.Covered {
 					do(b.at[g][l.From], b.at[g][a], l)
 				}
 			}

@@ -22,7 +22,7 @@ func (b *builder) reasons() [][]Reason {
 	})
 	for g, gr := range b.groups {
 		for _, l := range gr.route.Ends {
-			if l.From >= 0 && !l.Missed && !l.Lag {
+			if l.From >= 0 && !l.Missed && !l.Covered && !l.Lag {
 				add(b.at[g][l.From], Reason{Fact: l.Fact, For: Agreed, Because: b.because(l), Want: l.Want})
 			}
 		}

@@ -144,7 +144,7 @@ func (b *builder) needNames(it *item) []string {
 	for _, g := range b.groupsOf(it) {
 		for _, l := range b.groups[g].route.Actions[it.actions[g]].Links {
 			name := factText(l.Fact, l.Number)
-			if !l.Want && !slices.Contains(names, name) {
+			if !l.Want && !l.Covered && !slices.Contains(names, name) {
 				names = append(names, name)
 			}
 		}

@@ -9,7 +9,7 @@ import (
 // Who gave a fact. Indices of actions are 0 and up.
 const (
 	itself  = -1 // the surface came with it
-	covered = -2 // an earlier film buried it, and the new film has it of its own
+	covered = -2 // a film buried it, and has it of its own
 )
 
 // route turns the goal node into actions with their links.
@@ -19,7 +19,7 @@ func (s *search) route(goal int32) *Route {
 		ops = append(ops, s.nodes[at].op)
 	}
 	slices.Reverse(ops)
-	e := explainer{compiled: s.compiled, state: s.start(), from: map[int]int{}, film: itself, base: itself}
+	e := explainer{compiled: s.compiled, state: s.start(), from: map[int]int{}, given: map[int]int{}, film: itself, base: itself}
 	for i := range s.facts {
 		e.from[i] = itself
 	}
@@ -35,7 +35,8 @@ func (s *search) route(goal int32) *Route {
 type explainer struct {
 	*compiled
 	state state
-	from  map[int]int
+	from  map[int]int // by fact, the action that gave it
+	given map[int]int // by fact that is covered, the action that gave it before
 	film  int // the action that laid the top film
 	base  int // under a design's film: the action that laid the film beside it
 }
@@ -77,6 +78,9 @@ func (e *explainer) hand(index int, o *op, after state) {
 			e.from[i] = index
 		case o.top != 0 && e.fresh.has(i):
 			if e.state.facts.has(i) {
+				if e.from[i] != covered {
+					e.given[i] = e.from[i]
+				}
 				e.from[i] = covered
 			} else {
 				e.from[i] = index
@@ -131,11 +135,11 @@ func (e *explainer) saves(o *op, w want) q.Time {
 	return w.saves + q.Time(float64(w.perArea)*float64(o.turns[e.state.next].area))
 }
 
-// gift adds a link to whoever gave the fact; a fact that the film below has of
-// its own is nobody's gift.
+// gift adds a link to whoever gave the fact. A fact that the film below has of
+// its own it could not have without the gift that it covers.
 func (e *explainer) gift(links []Link, l Link, fact int) []Link {
 	if l.From = e.from[fact]; l.From == covered {
-		return links
+		l.From, l.Covered = e.given[fact], true
 	}
 	return append(links, l)
 }

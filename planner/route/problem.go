@@ -112,6 +112,7 @@ type Link struct {
 	Max     q.Time // ... and no longer than this; 0: no limit
 	By      string // what paces Min
 	Lag     bool   // the fact is a dryness state: a wait, not a gift
+	Covered bool   // the film below has the fact of its own since it was laid on the gift of From
 	Either  bool   // without this gift the open window of the film below would do
 }
 
