@@ -86,7 +86,7 @@ func (g *group) facts(words *library.Vocabulary) []library.Literal {
 }
 
 // routeProblem is the group's problem for package route.
-func (g *group) routeProblem(job *Job, lib *library.Library, d *drying, shut map[string]bool) *route.Problem {
+func (g *group) routeProblem(job *Job, lib *library.Library, d *drying, shut map[route.Window]bool) *route.Problem {
 	area, largest := g.area()
 	finish := lib.Finishes[job.Finish]
 	p := &route.Problem{

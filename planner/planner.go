@@ -33,7 +33,7 @@ func newPlan(job *Job, lib *library.Library, without []route.Omission) (*Plan, e
 // build finds the routes and the hours of a plan, or why there are none.
 func build(job *Job, lib *library.Library, without []route.Omission) (*builder, []calendar.Slot, *Refusal, error) {
 	d := newDrying(job, lib)
-	shut := map[string]bool{}
+	shut := windows{}
 	var missed *Refusal // what the calendar last could not meet
 	for {
 		groups, refused, err := routes(job, lib, d, shut, without)
@@ -50,14 +50,15 @@ func build(job *Job, lib *library.Library, without []route.Omission) (*builder, 
 		}
 		// A window that the calendar cannot meet is shut, and the route finds
 		// another way to hold on to that film, usually a fresh key.
-		film := b.windowOf(err)
 		missed = b.refusal(err)
-		if film == "" || shut[film] {
+		if !b.shut(err, shut) {
 			return nil, nil, missed, nil
 		}
-		shut[film] = true
 	}
 }
+
+// windows are those that the calendar cannot meet, by group.
+type windows map[int]map[route.Window]bool
 
 // withWindow puts the window that the calendar could not meet before the
 // refusal of the route that had to do without it.
@@ -81,10 +82,10 @@ func refusedPlan(job *Job, r *Refusal) *Plan {
 }
 
 // routes finds the route of each group of parts.
-func routes(job *Job, lib *library.Library, d *drying, shut map[string]bool, without []route.Omission) ([]*group, *Refusal, error) {
+func routes(job *Job, lib *library.Library, d *drying, shut windows, without []route.Omission) ([]*group, *Refusal, error) {
 	groups := groupParts(job, lib)
 	for i, g := range groups {
-		g.problem = g.routeProblem(job, lib, d, shut)
+		g.problem = g.routeProblem(job, lib, d, shut[i])
 		if without != nil {
 			g.problem.Without = without[i]
 		}
@@ -100,19 +101,30 @@ func routes(job *Job, lib *library.Library, d *drying, shut map[string]bool, wit
 	return groups, nil, nil
 }
 
-// windowOf is the material whose recoat window broke the calendar, "" when the
-// trouble is something else.
-func (b *builder) windowOf(err error) string {
+// shut adds to windows the recoat window that broke the calendar, and reports
+// whether there was one that was still open.
+func (b *builder) shut(err error, shut windows) bool {
 	var w *calendar.WindowError
 	if !errors.As(err, &w) {
-		return ""
+		return false
 	}
-	for i, it := range b.items {
-		if b.ids[i] == w.After && !it.film.IsZero() {
-			return it.film.Slug
+	below, above := b.items[b.index(w.After)], b.items[b.index(w.ID)]
+	if below.film.IsZero() || above.film.IsZero() {
+		return false
+	}
+	news := false
+	for g, a := range above.actions {
+		if _, mine := below.actions[g]; !mine {
+			continue
 		}
+		window := route.Window{Under: below.film.Slug, Next: b.groups[g].route.Actions[a].Next}
+		if shut[g] == nil {
+			shut[g] = map[route.Window]bool{}
+		}
+		news = news || !shut[g][window]
+		shut[g][window] = true
 	}
-	return ""
+	return news
 }
 
 // partOf is the first part that the step id is done for.

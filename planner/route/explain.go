@@ -37,8 +37,15 @@ type explainer struct {
 	state state
 	from  map[int]int // by fact, the action that gave it
 	given map[int]int // by fact that is covered, the action that gave it before
-	film  int // the action that laid the top film
-	base  int // under a design's film: the action that laid the film beside it
+	film  int         // the action that laid the top film
+	base  int         // under a design's film: the action that laid the film beside it
+	under []laid      // the designs' films that lie beside the top one
+}
+
+// laid is a film and the action that laid it.
+type laid struct {
+	film   *film
+	action int
 }
 
 func (e *explainer) do(index, i int) Action {
@@ -88,7 +95,12 @@ func (e *explainer) hand(index int, o *op, after state) {
 		}
 	}
 	if o.top != 0 {
-		if local && !e.localTop(e.state) {
+		switch {
+		case !local:
+			e.under = nil
+		case e.localTop(e.state):
+			e.under = append(e.under, laid{e.at(e.state.top), e.film})
+		default:
 			e.base = e.film
 		}
 		e.film = index
@@ -170,15 +182,23 @@ func (e *explainer) addBefore(a *Action, states []string) {
 	}
 }
 
-// grip is what f holds on by: on what lies uppermost, and beside a design on the
-// film that the design lies on.
+// grip is what f holds on by: on what lies uppermost, and beside it on the other
+// designs and on the film that they lie on.
 func (e *explainer) grip(f *film) []Link {
 	links := e.gripOn(f, e.state.grit, e.at(e.state.top), e.film)
-	if e.localTop(e.state) && e.state.base != 0 {
-		for _, l := range e.gripOn(f, e.state.ground, e.at(e.state.base), e.base) {
+	add := func(more []Link) {
+		for _, l := range more {
 			if !slices.ContainsFunc(links, func(o Link) bool { return o.Fact == l.Fact && o.From == l.From }) {
 				links = append(links, l)
 			}
+		}
+	}
+	if e.localTop(e.state) && e.state.base != 0 {
+		add(e.gripOn(f, e.state.ground, e.at(e.state.base), e.base))
+	}
+	for _, u := range e.under {
+		if u.film.recoat[e.state.next] != noLag {
+			add(e.gripOn(f, e.state.grit, u.film, u.action))
 		}
 	}
 	return links
@@ -189,10 +209,10 @@ func (e *explainer) grip(f *film) []Link {
 func (e *explainer) gripOn(f *film, grit uint8, below *film, action int) []Link {
 	if e.scratched(f, grit) {
 		meets, _ := e.grits[grit-1].Meets(f.Key)
-		return e.gift(nil, Link{Fact: e.facts[e.keyed], Number: meets, Either: below != nil && below.recoat != noLag}, e.keyed)
+		return e.gift(nil, Link{Fact: e.facts[e.keyed], Number: meets, Either: below != nil && below.recoat[e.state.next] != noLag}, e.keyed)
 	}
 	if below == nil {
 		return nil
 	}
-	return []Link{{Fact: recoat, From: action, Min: below.recoat, Max: below.closes, By: below.Dries[recoat].By, Lag: true}}
+	return []Link{{Fact: recoat, From: action, Min: below.recoat[e.state.next], Max: below.closes, By: below.Dries[recoat].By, Lag: true}}
 }

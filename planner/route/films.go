@@ -15,7 +15,7 @@ type film struct {
 	prep    bool
 	local   bool
 	lags    []q.Time // by dryness state; noLag where it never gets there
-	recoat  q.Time   // noLag where the window cannot be used
+	recoat  []q.Time // by the required film that is next; noLag where the window cannot be used
 	closes  q.Time
 	exposes traits
 }
@@ -40,16 +40,20 @@ func (c *compiled) tabulate() {
 }
 
 func (c *compiled) film(k Coating) film {
-	f := film{Coating: k, rank: c.ranks[k.Role], prep: c.prep(k.Role), local: c.local(k.Role), recoat: noLag, closes: c.Closes(k.Material), exposes: c.traitSet(k.Traits)}
+	f := film{Coating: k, rank: c.ranks[k.Role], prep: c.prep(k.Role), local: c.local(k.Role), closes: c.Closes(k.Material), exposes: c.traitSet(k.Traits)}
 	for _, d := range c.Library.Words.Dryness {
 		lag, ok := c.Lag(k, d.Name)
 		if !ok {
 			lag = noLag
 		}
 		f.lags = append(f.lags, lag)
-		if d.Name == recoat && !c.Shut[k.Slug] {
-			f.recoat = lag
+	}
+	for next := range len(c.Films) + 1 {
+		lag, ok := c.Lag(k, recoat)
+		if !ok || c.Shut[Window{k.Slug, next}] {
+			lag = noLag
 		}
+		f.recoat = append(f.recoat, lag)
 	}
 	return f
 }

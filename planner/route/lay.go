@@ -71,7 +71,7 @@ func (c *compiled) cover(s state, f *film, o *op) state {
 // open. The wait is for the top film; the one below it has dried longer, and
 // its window is kept by the calendar.
 func (c *compiled) grips(s state, f *film, wait q.Time) (q.Time, bool) {
-	if c.localTop(s) && !c.holdsOn(f, s.ground, c.at(s.base)) {
+	if c.localTop(s) && !c.holdsOn(f, s.ground, c.at(s.base), s.next) {
 		return wait, false
 	}
 	if c.scratched(f, s.grit) {
@@ -81,10 +81,10 @@ func (c *compiled) grips(s state, f *film, wait q.Time) (q.Time, bool) {
 	if top == nil {
 		return wait, f.Key == q.Range[q.Grit]{}
 	}
-	if top.recoat == noLag {
+	if top.recoat[s.next] == noLag {
 		return wait, false
 	}
-	wait = max(wait, top.recoat)
+	wait = max(wait, top.recoat[s.next])
 	return wait, top.closes == 0 || wait <= top.closes
 }
 
@@ -98,14 +98,14 @@ func (c *compiled) scratched(f *film, grit uint8) bool {
 }
 
 // holdsOn reports whether f can hold on the film beside a design.
-func (c *compiled) holdsOn(f *film, grit uint8, below *film) bool {
+func (c *compiled) holdsOn(f *film, grit uint8, below *film, next uint8) bool {
 	if c.scratched(f, grit) {
 		return true
 	}
 	if below == nil {
 		return f.Key == q.Range[q.Grit]{}
 	}
-	return below.recoat != noLag
+	return below.recoat[next] != noLag
 }
 
 // met reports whether every need of o holds, and every rule about what lies

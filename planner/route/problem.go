@@ -29,9 +29,15 @@ type Problem struct {
 	Lag       func(Coating, string) (q.Time, bool) // time to a dryness state in today's air
 	Closes    func(*library.Material) q.Time       // when the recoat window shuts; 0 for never
 	Stands    func(library.Drying) q.Time
-	Shut      map[string]bool // materials whose recoat window the calendar cannot meet
+	Shut      map[Window]bool // those that the calendar cannot meet
 	Without   Omission        // a step that is left out; zero for none
 	MaxStates int             // bound on the search; 0 for DefaultMaxStates
+}
+
+// Window is the recoat window of a material while Films[Next] comes next.
+type Window struct {
+	Under string
+	Next  int
 }
 
 // Omission is one step left out at one place: between the film of the material

@@ -32,7 +32,7 @@ func randomProblem(r *rand.Rand) *Problem {
 		},
 		Closes: func(m *library.Material) q.Time { return m.Dries[recoat].Closes },
 		Stands: func(d library.Drying) q.Time { return d.In },
-		Shut:   map[string]bool{},
+		Shut:   map[Window]bool{},
 	}
 	for _, f := range facts {
 		if r.IntN(3) == 0 && f != "keyed" {

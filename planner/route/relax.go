@@ -79,7 +79,9 @@ func (r *relaxed) grips(f *film) bool {
 	if slices.ContainsFunc(r.grits, func(g q.Range[q.Grit]) bool { _, ok := g.Meets(f.Key); return ok }) {
 		return true
 	}
-	return slices.ContainsFunc(r.tops, func(below *film) bool { return below.recoat != noLag && below.rank <= f.rank })
+	return slices.ContainsFunc(r.tops, func(below *film) bool {
+		return below.rank <= f.rank && slices.ContainsFunc(below.recoat, func(lag q.Time) bool { return lag != noLag })
+	})
 }
 
 // unmet is the first need of o that cannot be had, nil when all can.

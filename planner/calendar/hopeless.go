@@ -1,0 +1,88 @@
+package calendar
+
+import "time"
+
+// sample is how far apart the starts are that hopeless tries.
+const sample = 15 * time.Minute
+
+// hopeless finds the first maximum lag that what must be done in between makes
+// impossible, even with painters enough for all: a *WindowError, nil when there
+// is none. It tries every quarter of an hour of the week.
+func hopeless(acts []Activity, hours Hours) error {
+	for i, a := range acts {
+		for _, l := range a.Lags {
+			if l.Max == 0 {
+				continue
+			}
+			between := between(acts, l.After, i)
+			if len(between) == 0 {
+				continue // Hours.shortest has looked at it
+			}
+			if best := shortestChain(acts, hours, l.After, between, i); best > l.Max+sample {
+				return &WindowError{ID: a.ID, After: acts[l.After].ID, Min: l.Min, Max: l.Max, Best: best}
+			}
+		}
+	}
+	return nil
+}
+
+// between returns the activities that wait for from and that to waits for.
+func between(acts []Activity, from, to int) []int {
+	leads := make([]bool, to+1) // to waits for it
+	leads[to] = true
+	for j := to; j > from; j-- {
+		if leads[j] {
+			for _, l := range acts[j].Lags {
+				leads[l.After] = true
+			}
+		}
+	}
+	follows := make([]bool, to+1) // it waits for from
+	follows[from] = true
+	var out []int
+	for j := from + 1; j < to; j++ {
+		for _, l := range acts[j].Lags {
+			follows[j] = follows[j] || follows[l.After]
+		}
+		if follows[j] && leads[j] {
+			out = append(out, j)
+		}
+	}
+	return out
+}
+
+// shortestChain returns the shortest time from the end of one activity to the
+// start of another that the work and the waits between them allow.
+func shortestChain(acts []Activity, hours Hours, from int, between []int, to int) time.Duration {
+	ends := make(map[int]time.Duration, len(between)+1)
+	start := func(j int) time.Duration {
+		t := time.Duration(-1)
+		for _, l := range acts[j].Lags {
+			if end, ok := ends[l.After]; ok {
+				t = max(t, end+l.Min)
+			}
+		}
+		return hours.next(t, acts[j].Work)
+	}
+	best := forever
+	try := func(at time.Duration) {
+		ends[from] = at + acts[from].Work
+		for _, j := range between {
+			ends[j] = start(j) + acts[j].Work
+		}
+		best = min(best, start(to)-ends[from])
+	}
+	if hours.always() {
+		try(0)
+		return best
+	}
+	for _, s := range hours.spans {
+		for at := s.from; at+acts[from].Work <= s.to; at += sample {
+			try(at)
+		}
+		if last := s.to - acts[from].Work; last >= s.from {
+			try(last)
+		}
+	}
+	return best
+}
