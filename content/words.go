@@ -2,6 +2,7 @@ package content
 
 import (
 	"coatwright/planner/library"
+	q "coatwright/quantity"
 	"coatwright/strictyaml"
 )
 
@@ -88,9 +89,15 @@ func readStanding(m *strictyaml.Map) []library.Standing {
 	var standing []library.Standing
 	for _, name := range m.Keys() {
 		s := m.Get(name).Map()
-		st := library.Standing{Name: name, Low: s.Need("low").Number(), High: s.Need("high").Number(), Is: s.Need("is").Text()}
-		if !(st.Low > 0 && st.Low <= 1 && st.High >= 1) {
-			m.Fail(name, "a low above 0 and up to 1, and a high from 1 up", "")
+		st := library.Standing{
+			Name: name, Is: s.Need("is").Text(),
+			Time:   strictyaml.Range[q.Fraction](s.Need("time")),
+			Amount: strictyaml.Range[q.Fraction](s.Need("amount")),
+		}
+		for _, r := range []q.Range[q.Fraction]{st.Time, st.Amount} {
+			if !(r.Low > 0 && r.Low <= 1 && r.High >= 1) {
+				m.Fail(name, "shares from below to above 100 %", "")
+			}
 		}
 		standing = append(standing, st)
 		s.Close()

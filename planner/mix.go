@@ -45,7 +45,8 @@ type need struct {
 }
 
 // needed sums over the parts what lands on each form, and adds what stays in
-// the cup once.
+// the cup once. Low and high take the applicator at its best and worst, and the
+// can's figures as far off as their standing allows.
 func (b *builder) needed(it *item, solids q.Fraction) need {
 	a := it.film.Tool.Applicator
 	build := it.film.Build * q.Length(b.coats(it))
@@ -57,7 +58,10 @@ func (b *builder) needed(it *item, solids q.Fraction) need {
 		n.low, n.likely, n.high = n.low+low, n.likely+likely, n.high+high
 		n.transfer.Low, n.transfer.High = min(n.transfer.Low, t.Low), max(n.transfer.High, t.High)
 	}
-	n.low, n.likely, n.high = n.low+a.Loss, n.likely+a.Loss, n.high+a.Loss
+	off := b.lib.Words.StandingOf(it.film.Standing).Amount
+	n.low = n.low*q.Volume(off.Low) + a.Loss
+	n.likely += a.Loss
+	n.high = n.high*q.Volume(off.High) + a.Loss
 	return n
 }
 

@@ -79,8 +79,8 @@ type Mix struct {
 	Lines    []Pour  `json:"lines"`
 	TotalML  float64 `json:"total_ml"`
 	TotalG   float64 `json:"total_g"`
-	LowML    float64 `json:"low_ml"`  // need at the applicator's best transfer
-	HighML   float64 `json:"high_ml"` // need at its worst
+	LowML    float64 `json:"low_ml"`  // need at the applicator's best transfer, and the figures' best
+	HighML   float64 `json:"high_ml"` // ... and at their worst
 	Transfer string  `json:"transfer"`
 	StandMin float64 `json:"stand_min"`
 	PotLife  float64 `json:"pot_life_min"`
@@ -115,9 +115,11 @@ type Wait struct {
 	Until string  `json:"until"` // the dryness state or fact waited for
 	After string  `json:"after"` // step id that started the clock
 	Min   float64 `json:"min_min"`
-	Max   float64 `json:"max_min"` // 0: never closes
-	By    string  `json:"by"`      // what paces it
-	How   string  `json:"how"`     // the figures behind Min, in words
+	Low   float64 `json:"low_min"`  // Min at the best that its figures may turn out
+	High  float64 `json:"high_min"` // ... and at the worst
+	Max   float64 `json:"max_min"`  // 0: never closes
+	By    string  `json:"by"`       // what paces it
+	How   string  `json:"how"`      // the figures behind Min, in words
 }
 
 // Film is one layer of the finished stack, bottom first.
@@ -132,6 +134,14 @@ type Film struct {
 	DryUm    float64  `json:"dry_um"`
 	Colour   string   `json:"colour"`
 	Gloss    string   `json:"gloss"`
+	Rework   []Rework `json:"rework"`
+}
+
+// Rework is a way to take a film back or mend it, and until when.
+type Rework struct {
+	How   string    `json:"how"`
+	State string    `json:"state"` // the dryness state that ends it
+	Until time.Time `json:"until"`
 }
 
 // Material is a line of the shopping list.
@@ -140,7 +150,7 @@ type Material struct {
 	Title    string  `json:"title"`
 	ML       float64 `json:"ml"`
 	G        float64 `json:"g"`
-	BuyML    float64 `json:"buy_ml"` // enough at the applicator's worst transfer
+	BuyML    float64 `json:"buy_ml"` // enough at the worst
 	Cost     *Cost   `json:"cost"`   // null until a price is known
 }
 
@@ -180,6 +190,8 @@ type Totals struct {
 	RiskMin    float64   `json:"risk_min"` // rework that wants left unmet cost on average
 	Start      time.Time `json:"start"`
 	End        time.Time `json:"end"`
+	LowEnd     time.Time `json:"low_end"`  // when every wait is as short as it may turn out
+	HighEnd    time.Time `json:"high_end"` // ... and as long
 	Cost       *Cost     `json:"cost"`
 	VOCg       float64   `json:"voc_g"`
 	DryUm      float64   `json:"dry_um"` // of the part with the thickest build

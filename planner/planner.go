@@ -44,7 +44,7 @@ func build(job *Job, lib *library.Library, without []route.Omission) (*builder, 
 			return nil, nil, withWindow(refused, missed), nil
 		}
 		b := newBuilder(job, lib, d, groups)
-		slots, err := b.schedule()
+		slots, err := b.schedule(wait.likely)
 		if err == nil {
 			return b, slots, nil, nil
 		}

@@ -15,10 +15,28 @@ import (
 // wait is a lag between two items, with the words for it.
 type wait struct {
 	after    int
-	min, max q.Time // max 0: no limit
+	min, max q.Time              // max 0: no limit
+	spread   q.Range[q.Fraction] // what min may turn out to be, in shares of it
 	until    string
 	by       string
 	how      string
+}
+
+// stepStanding is where the times in step notes come from.
+const stepStanding = "common-practice"
+
+// likely, low and high are what a wait may turn out to be.
+func (w wait) likely() q.Time { return w.min }
+
+func (w wait) low() q.Time { return w.times(w.spread.Low) }
+
+func (w wait) high() q.Time { return w.times(w.spread.High) }
+
+func (w wait) times(share q.Fraction) q.Time {
+	if share == 0 {
+		return w.min
+	}
+	return w.min * q.Time(share)
 }
 
 // closes is the longest that w may take, in whole minutes: a plan runs by the
@@ -39,7 +57,9 @@ func (b *builder) allWaits() [][]wait {
 		}
 		for i, old := range waits[to] {
 			if old.after == w.after && old.until == w.until {
-				waits[to][i].min = max(old.min, w.min)
+				if w.min > old.min {
+					waits[to][i].min, waits[to][i].spread = w.min, w.spread
+				}
 				if old.max == 0 || w.max > 0 && w.max < old.max {
 					waits[to][i].max = w.max
 				}
@@ -68,6 +88,7 @@ func (b *builder) partOrder(add func(int, wait)) {
 				if s := b.items[last].step; s.Stands.In > 0 {
 					w.min, w.until, w.by = b.d.stands(s.Stands), standsUntil(s.Stands), s.Stands.By
 					w.how = dry.How(s.Stands.In, dry.Pace(s.Stands.By), b.job.Room.Air, 1, 1)
+					w.spread = b.lib.Words.StandingOf(stepStanding).Time
 				}
 				add(i, w)
 			}
@@ -94,6 +115,7 @@ func (b *builder) linkWait(from, to int, l route.Link, add func(int, wait)) {
 		w := wait{after: from, min: l.Min, max: l.Max, until: l.Fact, by: l.By}
 		if !giver.film.IsZero() {
 			w.how = b.d.how(giver.film.Coating, l.Fact)
+			w.spread = b.lib.Words.StandingOf(giver.film.Standing).Time
 		}
 		add(to, w)
 	case giver.step.Mixes && giver.bench():
@@ -166,16 +188,17 @@ func (b *builder) bench(add func(int, wait)) {
 	}
 }
 
-// schedule places every item in working hours. Where a window breaks because
-// other work was put into it, that work goes first, and all is placed again.
-func (b *builder) schedule() ([]calendar.Slot, error) {
+// schedule places every item in working hours, with waits as long as takes says.
+// Where a window breaks because other work was put into it, that work goes
+// first, and all is placed again.
+func (b *builder) schedule(takes func(wait) q.Time) ([]calendar.Slot, error) {
 	list := make([]int, len(b.items))
 	for i := range list {
 		list[i] = i
 	}
 	tried := map[[2]int]bool{}
 	for {
-		slots, err := b.place(list)
+		slots, err := b.place(list, takes)
 		var w *calendar.WindowError
 		if !errors.As(err, &w) {
 			return slots, err
@@ -209,7 +232,7 @@ func (b *builder) clear(list []int, window [2]int) []int {
 }
 
 // place gives the items to the calendar in the order of list.
-func (b *builder) place(list []int) ([]calendar.Slot, error) {
+func (b *builder) place(list []int, takes func(wait) q.Time) ([]calendar.Slot, error) {
 	var acts []calendar.Activity
 	first, last := make([]int, len(b.items)), make([]int, len(b.items))
 	for _, i := range list {
@@ -220,7 +243,7 @@ func (b *builder) place(list []int) ([]calendar.Slot, error) {
 				act.Lags = []calendar.Lag{{After: len(acts) - 1}}
 			} else {
 				for _, w := range b.waits[i] {
-					act.Lags = append(act.Lags, calendar.Lag{After: last[w.after], Min: toMinutes(w.min), Max: w.closes()})
+					act.Lags = append(act.Lags, calendar.Lag{After: last[w.after], Min: toMinutes(takes(w)), Max: w.closes()})
 				}
 			}
 			acts = append(acts, act)

@@ -1,9 +1,11 @@
 package planner
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 	"unicode"
 	"unicode/utf8"
 
@@ -36,8 +38,49 @@ func (b *builder) plan(slots []calendar.Slot) *Plan {
 	p.Hardware, p.Left = hardware(b.job), left(b.job)
 	p.Conditions = b.conditions(p.Steps)
 	p.Totals = totals(p)
+	p.Totals.LowEnd, _ = b.ends(wait.low)
+	p.Totals.HighEnd, p.Conditions = b.highEnd(p.Conditions)
 	p.Missed, p.Totals.RiskMin = b.missed()
 	return p
+}
+
+// ends is when the job ends with waits as long as takes says. Where a window
+// breaks then it is not kept, and the error says which.
+func (b *builder) ends(takes func(wait) q.Time) (time.Time, error) {
+	slots, err := b.schedule(takes)
+	if err != nil {
+		open := *b
+		open.waits = make([][]wait, len(b.waits))
+		for i, ws := range b.waits {
+			open.waits[i] = slices.Clone(ws)
+			for k := range ws {
+				open.waits[i][k].max = 0
+			}
+		}
+		var late error
+		if slots, late = open.schedule(takes); late != nil {
+			return time.Time{}, late
+		}
+	}
+	var end time.Time
+	for _, s := range slots {
+		if s.End.After(end) {
+			end = s.End
+		}
+	}
+	return end, err
+}
+
+// highEnd is when the job ends if all dries as slowly as it may. A window that
+// would break then is a remark.
+func (b *builder) highEnd(remarks []Condition) (time.Time, []Condition) {
+	end, err := b.ends(wait.high)
+	var w *calendar.WindowError
+	if errors.As(err, &w) {
+		remarks = append(remarks, Condition{Level: "care", Note: "background/what-a-recoat-window-is", What: fmt.Sprintf(
+			"If it all dries as slowly as it may, %s cannot follow %s within %s: then start earlier in the day, or key in between.", b.titleOf(w.ID), b.titleOf(w.After), span(w.Max))})
+	}
+	return end, remarks
 }
 
 func (b *builder) stepOf(i int) Step {
@@ -118,10 +161,23 @@ func (b *builder) design(it *item) string {
 func (b *builder) filmOf(it *item, s Step) Film {
 	m := it.film.Material
 	f := Film{Step: s.ID, Parts: s.Parts, Role: m.Role, Material: m.Slug, Title: m.Title, Design: s.Design, Coats: s.Coats, DryUm: s.DryUm, Colour: s.Colour}
+	f.Rework = b.rework(it, s.End)
 	if g := m.Gloss; !g.IsZero() {
 		f.Gloss = fmt.Sprintf("%.0f to %.0f GU at 60 degrees", float64(g.Low), float64(g.High))
 	}
 	return f
+}
+
+// rework is until when the item's film may be taken back or mended: a film that
+// ends at laid is past it once it reaches a state.
+func (b *builder) rework(it *item, laid time.Time) []Rework {
+	out := []Rework{}
+	for _, r := range it.film.Rework {
+		if lag, ok := b.d.lag(it.film.Coating, r.Until); ok {
+			out = append(out, Rework{How: r.How, State: r.Until, Until: laid.Add(lag.Duration().Truncate(time.Minute))})
+		}
+	}
+	return out
 }
 
 func (b *builder) partNames(it *item) []string {
@@ -202,7 +258,7 @@ func (b *builder) waitsOf(ws []wait) []Wait {
 			continue
 		}
 		out = append(out, Wait{
-			Until: w.until, After: b.ids[w.after], Min: toMinutes(w.min).Minutes(), Max: w.closes().Minutes(), By: w.by, How: w.how,
+			Until: w.until, After: b.ids[w.after], Min: toMinutes(w.min).Minutes(), Low: toMinutes(w.low()).Minutes(), High: toMinutes(w.high()).Minutes(), Max: w.closes().Minutes(), By: w.by, How: w.how,
 		})
 	}
 	return out

@@ -1,5 +1,7 @@
 package library
 
+import q "coatwright/quantity"
+
 // Vocabulary is the listed words: an unlisted one is an error in a note.
 // Every word has a sentence that says what it means.
 type Vocabulary struct {
@@ -62,12 +64,23 @@ type Role struct {
 	Is    string
 }
 
-// Standing is where a figure comes from, and so how far off it may be: between
-// Low and High times what is written.
+// Standing is where a figure comes from, and so how far off it may be: Time and
+// Amount are shares of what is written.
 type Standing struct {
-	Name      string
-	Low, High float64
-	Is        string
+	Name         string
+	Time, Amount q.Range[q.Fraction]
+	Is           string
+}
+
+// StandingOf is the listed standing of that name; an unlisted one is exact.
+func (v *Vocabulary) StandingOf(name string) Standing {
+	for _, s := range v.Standing {
+		if s.Name == name {
+			return s
+		}
+	}
+	exact := q.Range[q.Fraction]{Low: 1, High: 1}
+	return Standing{Name: name, Time: exact, Amount: exact}
 }
 
 // Care is how much rework a missed want is worth.
