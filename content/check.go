@@ -12,28 +12,81 @@ import (
 // needs that nothing gives, and films that no step lays.
 func (lib *Library) problemsOfPlanner(l *loader) {
 	p := lib.planner
-	given := givenFacts(p)
+	c := checker{l, p, givenFacts(p, wordNames(p.Words.Masks))}
 	for _, slug := range sortedKeys(p.Steps) {
-		l.checkNeeds("step", slug, p.Steps[slug].Needs, given)
-	}
-	laid := map[string]bool{}
-	for _, s := range p.Steps {
-		laid[s.Lays] = true
+		c.needs("step", slug, "needs", p.Steps[slug].Needs)
+		c.wants("step", slug, p.Steps[slug].Wants)
+		c.applicators("step", slug, "only-if", p.Steps[slug].OnlyIf.Applicator)
 	}
 	for _, slug := range sortedKeys(p.Materials) {
-		m := p.Materials[slug]
-		l.checkNeeds("material", slug, m.Needs, given)
-		if m.Role != "" && !laid[m.Role] {
-			l.problemAt("material", slug, "role", fmt.Sprintf("the role %q", m.Role), "a role that some step lays")
+		c.material(p.Materials[slug])
+	}
+	for _, slug := range sortedKeys(p.Substrates) {
+		c.under(p.Substrates[slug])
+	}
+	for _, slug := range sortedKeys(p.Effects) {
+		c.films("effect", slug, "films", p.Effects[slug].Films)
+	}
+	for _, slug := range sortedKeys(p.Designs) {
+		c.design(p.Designs[slug])
+	}
+	for _, slug := range sortedKeys(p.Finishes) {
+		c.finish(p.Finishes[slug])
+	}
+	for _, slug := range sortedKeys(p.Tools) {
+		if t := p.Tools[slug].Tape; t != nil {
+			c.needs("tool", slug, "tape", t.Needs)
+			c.over("tool", slug, "tape", t.Over)
 		}
 	}
 }
 
-// checkNeeds reports the needs of a note that nothing can meet.
-func (l *loader) checkNeeds(kind, slug string, needs []library.Need, given map[string]bool) {
+// checker looks at notes beside one another.
+type checker struct {
+	*loader
+	lib   *library.Library
+	given map[string]bool // every fact that can come to hold
+}
+
+// needs reports the needs of a note that nothing can meet.
+func (c checker) needs(kind, slug, key string, needs []library.Need) {
 	for _, need := range needs {
-		if !slices.ContainsFunc(need.Any, func(lit library.Literal) bool { return given[lit.Fact] }) {
-			l.problemAt(kind, slug, "needs", fmt.Sprintf("a need of %q", need.Any[0].Fact), "a fact that some step, film or surface gives")
+		if !canMeet(need, c.given) {
+			c.problemAt(kind, slug, key, fmt.Sprintf("a need of %q", need.Any[0].Fact), givable)
+		}
+	}
+}
+
+func (c checker) wants(kind, slug string, wants []library.Want) {
+	for _, w := range wants {
+		if !c.given[w.Fact] {
+			c.problemAt(kind, slug, "wants", fmt.Sprintf("a want of %q", w.Fact), givable)
+		}
+	}
+}
+
+// applicators reports tools that are named as guns and lay no film.
+func (c checker) applicators(kind, slug, key string, tools []string) {
+	for _, t := range tools {
+		if tool := c.lib.Tools[t]; tool != nil && tool.Applicator == nil {
+			c.problemAt(kind, slug, key, fmt.Sprintf("the tool %q", t), "an applicator")
+		}
+	}
+}
+
+// givable is what is expected of a fact that a note asks for.
+const givable = "a fact that some step, film or surface gives"
+
+func canMeet(need library.Need, given map[string]bool) bool {
+	return slices.ContainsFunc(need.Any, func(lit library.Literal) bool { return given[lit.Fact] })
+}
+
+func (c checker) finish(f *library.Finish) {
+	c.films("finish", f.Slug, "films", f.Films)
+	c.wants("finish", f.Slug, f.Wants)
+	for _, fact := range f.Ends {
+		if !c.given[fact] {
+			c.problemAt("finish", f.Slug, "ends", fmt.Sprintf("an end with %q", fact), givable)
 		}
 	}
 }
@@ -46,13 +99,14 @@ func (l *loader) problemAt(kind, slug, key, found, expected string) {
 	l.problem(f.name, 1+line, column, found, expected, "")
 }
 
-// givenFacts is every fact that can come to hold.
-func givenFacts(p *library.Library) map[string]bool {
+// givenFacts is every fact that can come to hold where a design's layers have
+// these masks.
+func givenFacts(p *library.Library, masks []string) map[string]bool {
 	given := map[string]bool{}
-	for _, w := range p.Words.Dryness {
-		given[w.Name] = true
-	}
 	for _, s := range p.Steps {
+		if !fitsMask(s, masks...) {
+			continue
+		}
 		for _, g := range s.Gives {
 			given[g.Fact] = true
 		}
@@ -63,6 +117,9 @@ func givenFacts(p *library.Library) map[string]bool {
 	for _, m := range p.Materials {
 		for _, g := range m.Gives {
 			given[g] = true
+		}
+		for state := range m.Dries {
+			given[state] = true
 		}
 	}
 	for _, s := range p.Substrates {
@@ -76,6 +133,12 @@ func givenFacts(p *library.Library) map[string]bool {
 		}
 	}
 	return given
+}
+
+// fitsMask reports whether a step can be done with one of the masks.
+func fitsMask(s *library.Step, masks ...string) bool {
+	of := s.OnlyIf.Masks
+	return len(of) == 0 || slices.ContainsFunc(of, func(m string) bool { return slices.Contains(masks, m) })
 }
 
 func sortedKeys[V any](m map[string]V) []string {

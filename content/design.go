@@ -72,23 +72,26 @@ func (f *front) over(v *strictyaml.Value) []library.Over {
 	for _, item := range v.List() {
 		m := item.Map()
 		system, role, material, trait := m.Get("system"), m.Get("role"), m.Get("material"), m.Get("trait")
+		never, needs := m.Get("never"), m.Get("needs")
 		r := library.Over{
 			System:   system.OneOf("a system", wordNames(f.words.Systems)),
 			Role:     role.OneOf("a role", f.roles()),
 			Material: f.slug(material, "material"),
 			Trait:    trait.OneOf("a trait", wordNames(f.words.Traits)),
-			Never:    m.Get("never").Bool(),
+			Never:    never.Bool(),
 			Because:  m.Need("because").Text(),
 		}
-		if needs := m.Get("needs"); needs != nil {
+		if needs != nil {
 			r.Needs = f.literal(needs, "a fact", f.facts)
 		}
 		m.Close()
 		if given(system, role, material, trait) != 1 {
 			item.Fail("one of system, role, material and trait", "")
 		}
-		if r.Never == (r.Needs.Fact != "") {
+		if given(never, needs) != 1 {
 			item.Fail("either never: yes or what it needs", "")
+		} else if needs == nil && !r.Never {
+			never.Fail("yes, or in its place what it needs", "")
 		}
 		rules = append(rules, r)
 	}

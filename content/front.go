@@ -165,9 +165,7 @@ func (f *front) wants(v *strictyaml.Value) []library.Want {
 			saves := m.Get(key)
 			if !slices.Contains(f.givable(), key) {
 				m.Fail(key, "a fact", nearestWord(key, f.givable()))
-				continue
-			}
-			if w.Fact != "" {
+			} else if w.Fact != "" {
 				m.Fail(key, "one fact in each want", "")
 			}
 			w.Fact, w.Saves = key, strictyaml.Quantity[q.Time](saves)

@@ -18,7 +18,7 @@ import (
 // Each case lays a few notes over the small library and states what is wrong.
 func TestProblems(t *testing.T) {
 	base := small(t)
-	for _, file := range []string{"files", "links", "needs", "steps", "materials", "notes", "words"} {
+	for _, file := range []string{"files", "links", "needs", "steps", "materials", "notes", "designs", "over", "words"} {
 		runCases(t, "testdata/"+file+".txt", func(t *testing.T, files []txtar.File) string {
 			_, err := Load(tree(files), base)
 			if err == nil {
@@ -72,8 +72,10 @@ func TestNotesInOrder(t *testing.T) {
 	for _, n := range load(t, small(t), nil).Notes() {
 		got = append(got, n.Path())
 	}
-	want := []string{"step/scratch", "step/spray-clear", "step/spray-ground", "step/wash", "substrate/tin", "effect/plain", "finish/shiny",
-		"material/ground", "material/soapwater", "tool/gun", "fault/peeling", "caution/slippery", "term/scratch"}
+	want := []string{"step/mask", "step/scratch", "step/spray-clear", "step/spray-ground", "step/spray-art", "step/strip", "step/wash",
+		"substrate/painted-tin", "substrate/tin", "effect/plain", "design/letters", "finish/shiny",
+		"material/clear", "material/colour", "material/ground", "material/soapwater", "tool/film", "tool/gun",
+		"fault/peeling", "caution/slippery", "term/scratch"}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
 	}
@@ -189,7 +191,7 @@ func FuzzNote(f *testing.F) {
 		if len(src) > 16<<10 {
 			t.Skip()
 		}
-		for _, kind := range []string{"step", "material", "finish"} {
+		for _, kind := range []string{"step", "material", "finish", "design", "tool"} {
 			lib, err := Load(fstest.MapFS{kind + "/fuzz.md": {Data: src}}, base)
 			var problems strictyaml.Problems
 			if err != nil && !errors.As(err, &problems) {

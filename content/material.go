@@ -2,7 +2,6 @@ package content
 
 import (
 	"slices"
-	"strings"
 
 	"coatwright/planner/library"
 	q "coatwright/quantity"
@@ -136,7 +135,7 @@ func (f *front) share(v *strictyaml.Value) map[string]q.Range[q.Fraction] {
 		}
 		value := m.Get(key)
 		if !slices.Contains(f.slugs["tool"], key) {
-			m.Fail(key, `"any" or the slug of an applicator: one of `+strings.Join(f.slugs["tool"], ", "), nearestWord(key, f.slugs["tool"]))
+			m.Fail(key, `"any" or the slug of an applicator`, nearestWord(key, f.slugs["tool"]))
 			continue
 		}
 		out[key] = strictyaml.Range[q.Fraction](value)

@@ -91,16 +91,20 @@ func readStanding(m *strictyaml.Map) []library.Standing {
 		s := m.Get(name).Map()
 		st := library.Standing{
 			Name: name, Is: s.Need("is").Text(),
-			Time:   strictyaml.Range[q.Fraction](s.Need("time")),
-			Amount: strictyaml.Range[q.Fraction](s.Need("amount")),
-		}
-		for _, r := range []q.Range[q.Fraction]{st.Time, st.Amount} {
-			if !(r.Low > 0 && r.Low <= 1 && r.High >= 1) {
-				m.Fail(name, "shares from below to above 100 %", "")
-			}
+			Time:   readSpread(s.Need("time")),
+			Amount: readSpread(s.Need("amount")),
 		}
 		standing = append(standing, st)
 		s.Close()
 	}
 	return standing
+}
+
+// readSpread reads how far below and above a figure the truth may lie.
+func readSpread(v *strictyaml.Value) q.Range[q.Fraction] {
+	r := strictyaml.Range[q.Fraction](v)
+	if v != nil && !(r.Low > 0 && r.Low <= 1 && r.High >= 1) {
+		v.Fail("a range that takes in 100 % and starts above 0, such as 70..160 %", "")
+	}
+	return r
 }

@@ -28,7 +28,7 @@ const (
 	fieldNameStart  = "name-start"  // the same of the other names
 	fieldTitleExact = "title-exact" // the words of the title as one term
 	fieldTitleWhole = "title-whole" // the stems of the title as one term
-	fieldNameWhole  = "name-whole"  // the stems of each other name as one term
+	fieldNameWhole  = "name-whole"  // the stems of each other name, and of each thing seen, as one term
 	fieldWord       = "word"        // words as they are written, for the vocabulary
 	fieldKind       = "kind"
 )
@@ -73,7 +73,7 @@ func newDocument(n *content.Note, m mapping.IndexMapping) document {
 	for _, h := range n.Heads {
 		d.Heads = append(d.Heads, h.Text)
 	}
-	for _, name := range n.Also {
+	for _, name := range slices.Concat(n.Also, n.SeenAs) {
 		d.NameWhole = append(d.NameWhole, whole(name, stem))
 	}
 	d.Word = append([]string{n.Title, n.Text}, d.Names...)

@@ -17,7 +17,7 @@ import (
 
 // version is raised with any change of what is indexed that neither the mapping
 // nor the tables of spelling.go show.
-const version = 1
+const version = 2
 
 // Open opens the index in dir, or builds it when there is none, when it is
 // damaged, or when it is of other notes. An error is one of writing dir.

@@ -18,11 +18,11 @@ type weight struct {
 // same for half or twice of most of them. A name is worth more than a mention,
 // and the whole title more than all else.
 var (
-	stemWeights   = []weight{{fieldTitle, 6}, {fieldNames, 6}, {fieldHeads, 2}, {fieldBody, 1}}
-	startWeights  = []weight{{fieldTitleStart, 2}, {fieldNameStart, 1}}
+	stemWeights   = []weight{{fieldTitle, 5}, {fieldNames, 7}, {fieldHeads, 2}, {fieldBody, 2}}
+	startWeights  = []weight{{fieldTitleStart, 1}, {fieldNameStart, 0.5}}
 	typingWeights = []weight{{fieldTitleStart, 12}, {fieldNameStart, 6}}
 	exactWeight   = weight{fieldTitleExact, 60}
-	wholeWeights  = []weight{{fieldTitleWhole, 12}, {fieldNameWhole, 9}}
+	wholeWeights  = []weight{{fieldTitleWhole, 9}, {fieldNameWhole, 20}}
 	orderWeights  = []weight{{fieldTitle, 4}, {fieldNames, 4}, {fieldBody, 1}}
 )
 

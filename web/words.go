@@ -33,6 +33,7 @@ var kindNames = map[string][2]string{
 	"step":       {"Steps", "Step"},
 	"substrate":  {"Surfaces", "Surface"},
 	"effect":     {"Effects", "Effect"},
+	"design":     {"Designs", "Design"},
 	"finish":     {"Finishes", "Finish"},
 	"material":   {"Materials", "Material"},
 	"tool":       {"Tools", "Tool"},
