@@ -15,15 +15,15 @@ const never = 60 * 24 * 3600
 
 // Drying knows how long every coating takes in the job's air.
 type Drying struct {
-	job   *Job
 	lib   *library.Library
+	rates dry.Rates
 	water map[route.Coating]float64 // wet film as sprayed against the data sheet's
 	lags  map[route.Coating]map[string]q.Time
 }
 
 // NewDrying works out the times of every coating that the job could lay.
 func NewDrying(job *Job, lib *library.Library) *Drying {
-	d := &Drying{job: job, lib: lib, water: map[route.Coating]float64{}, lags: map[route.Coating]map[string]q.Time{}}
+	d := &Drying{lib: lib, rates: dry.RatesIn(job.Room.Air), water: map[route.Coating]float64{}, lags: map[route.Coating]map[string]q.Time{}}
 	for _, m := range lib.Materials {
 		if m.Role == "" {
 			continue
@@ -62,7 +62,7 @@ func (d *Drying) film(c route.Coating) (build, sheet q.Length) {
 
 func (d *Drying) time(c route.Coating, t library.Drying) q.Time {
 	build, sheet := d.film(c)
-	return dry.Time(t.In, dry.Pace(t.By), d.job.Room.Air, build, sheet)
+	return d.rates.Time(t.In, dry.Pace(t.By), build, sheet)
 }
 
 // Lag is the time from a film's last coat to a dryness state; ok is false for
@@ -80,7 +80,7 @@ func (d *Drying) Closes(m *library.Material) q.Time {
 	if dry.Pace(window.By) != dry.Cure {
 		return window.Closes
 	}
-	return window.Closes * q.Time(math.Min(1, dry.Factor(dry.Cure, d.job.Room.Air)))
+	return window.Closes * q.Time(math.Min(1, d.rates.Factor(dry.Cure)))
 }
 
 // Stands is how long a part must stand after a step, or a film between coats.
@@ -88,7 +88,7 @@ func (d *Drying) Stands(t library.Drying) q.Time {
 	if t.In == 0 {
 		return 0
 	}
-	return min(dry.Time(t.In, dry.Pace(t.By), d.job.Room.Air, 1, 1), never)
+	return min(d.rates.Time(t.In, dry.Pace(t.By), 1, 1), never)
 }
 
 // Flash is the wait between two coats of c.
@@ -106,5 +106,5 @@ func (d *Drying) How(c route.Coating, state string) string {
 		return ""
 	}
 	build, sheet := d.film(c)
-	return dry.How(t.In, dry.Pace(t.By), d.job.Room.Air, build, sheet)
+	return d.rates.How(t.In, dry.Pace(t.By), build, sheet)
 }

@@ -87,7 +87,7 @@ func (b *builder) partOrder(add func(int, wait)) {
 				w := wait{after: last}
 				if s := b.items[last].step; s.Stands.In > 0 {
 					w.min, w.until, w.by = b.d.Stands(s.Stands), standsUntil(s.Stands), s.Stands.By
-					w.how = dry.How(s.Stands.In, dry.Pace(s.Stands.By), b.job.Room.Air, 1, 1)
+					w.how = b.d.rates.How(s.Stands.In, dry.Pace(s.Stands.By), 1, 1)
 					w.spread = b.lib.Words.StandingOf(stepStanding).Time
 				}
 				add(i, w)
