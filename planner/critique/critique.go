@@ -9,6 +9,7 @@ package critique
 import (
 	"fmt"
 	"slices"
+	"time"
 
 	"coatwright/planner"
 	"coatwright/planner/library"
@@ -33,6 +34,8 @@ type Finding struct {
 	Because string  `json:"because"`
 	Repair  *Repair `json:"repair"` // the smallest that helps; null where none was found
 	Kept    string  `json:"kept"`   // why it is done so all the same; "" for no reason given
+
+	lacks time.Duration // how much longer it should have waited
 }
 
 // Level says how much a finding matters.
@@ -76,18 +79,13 @@ func Of(p *planner.Plan, lib *library.Library) (*Critique, error) {
 		return nil, fmt.Errorf("the plan is a refusal: there is nothing to check")
 	}
 	bench := &bench{plan: p, lib: lib, drying: planner.NewDrying(p.Job, lib), films: planner.FilmsOf(p.Job, lib)}
-	found := bench.findings()
-	for i := range found {
-		f := &found[i]
-		f.Kept = kept(p, *f)
-		if f.Level == Breaks && f.Kept == "" {
-			f.Repair = bench.repair(*f, found)
-		}
-	}
-	c := &Critique{Title: p.Title, Findings: found}
-	for _, f := range found {
-		if f.Level == Breaks && f.Kept == "" {
+	c := &Critique{Title: p.Title, Findings: bench.findings()}
+	repairs := repairs{bench: bench, found: c.Findings}
+	for i := range c.Findings {
+		f := &c.Findings[i]
+		if f.Kept = kept(p, *f); f.Level == Breaks && f.Kept == "" {
 			c.Open++
+			f.Repair = repairs.of(*f)
 		}
 	}
 	return c, nil

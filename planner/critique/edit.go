@@ -2,11 +2,13 @@ package critique
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
 	"coatwright/planner"
 	"coatwright/planner/library"
+	"coatwright/planner/route"
 )
 
 // Apply returns the plan with a repair made. The plan itself is left as it is;
@@ -81,11 +83,44 @@ func newStep(p *planner.Plan, lib *library.Library, note *library.Step, before i
 			area += float64(part.Total())
 		}
 	}
+	s.Waits = waitsFor(p, lib, note, s.Parts, before)
 	s.WorkMin = note.Work.Fixed.Minutes()
 	if note.Work.Of == library.OfPart {
 		s.WorkMin += float64(note.Work.PerArea) * area / 60
 	}
 	return s
+}
+
+// waitsFor are the waits of a new step before place at: until the film below is
+// as dry as the note needs, and for as long as the step before it asks.
+func waitsFor(p *planner.Plan, lib *library.Library, note *library.Step, parts []string, at int) []planner.Wait {
+	waits := []planner.Wait{}
+	drying := planner.NewDrying(p.Job, lib)
+	shares := func(s planner.Step) bool {
+		return slices.ContainsFunc(s.Parts, func(part string) bool { return slices.Contains(parts, part) })
+	}
+	stood := false
+	for k := at - 1; k >= 0; k-- {
+		s := p.Steps[k]
+		if !shares(s) {
+			continue
+		}
+		if before := lib.Steps[strings.TrimPrefix(s.Note, "step/")]; !stood && before != nil && before.Stands.In > 0 {
+			waits = append(waits, planner.Wait{Until: "dry", After: s.ID, Min: drying.Stands(before.Stands).Minutes(), By: before.Stands.By})
+		}
+		stood = true
+		if s.Coats == 0 {
+			continue
+		}
+		film := route.Coating{Material: lib.Materials[strings.TrimPrefix(s.Material, "material/")], Tool: lib.Tools[strings.TrimPrefix(s.Applicator, "tool/")]}
+		for _, n := range note.Needs {
+			if lag, ok := drying.Lag(film, n.Any[0].Fact); ok {
+				waits = append(waits, planner.Wait{Until: n.Any[0].Fact, After: s.ID, Min: math.Ceil(lag.Minutes()), By: film.Dries[n.Any[0].Fact].By})
+			}
+		}
+		break
+	}
+	return waits
 }
 
 // waiting is step i with its wait after the last film on its parts longer by so

@@ -135,6 +135,7 @@ func (s *surface) notDry(i int, f *laid, state, because string, at time.Time) {
 		return
 	}
 	s.add(i, Breaks, state, because, "%s is %s after %s, and this starts after %s.", f.Title, state, span(lag.Duration()), span(at.Sub(f.end)))
+	s.found[len(s.found)-1].lacks = lag.Duration() - at.Sub(f.end)
 }
 
 // wants looks for what spares rework.
@@ -163,6 +164,7 @@ func (s *surface) before(i int, note *library.Step, at time.Time) {
 func (s *surface) rest(i int, note *library.Step, at time.Time) {
 	if !s.isBench(note) && at.Before(s.standing) {
 		s.add(i, Breaks, "stands", "", "The part must stand for another %s after the step before.", span(s.standing.Sub(at)))
+		s.found[len(s.found)-1].lacks = s.standing.Sub(at)
 	}
 }
 

@@ -2,32 +2,58 @@ package critique
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"time"
 
 	"coatwright/planner/library"
 )
 
-// repair is the smallest change that takes a finding away and brings no others:
-// the one that leaves the fewest, then the one that costs least time. It is nil
-// where none of those tried helps.
-func (b *bench) repair(f Finding, found []Finding) *Repair {
-	var best *Repair
-	bestLeft := broken(found)
-	for _, r := range b.candidates(f) {
-		edited, err := Apply(b.plan, b.lib, r)
+// repairs looks for the smallest changes that take findings away, and remembers
+// what each found one does: one missing step is often behind several findings.
+type repairs struct {
+	bench *bench
+	found []Finding
+	known []known
+}
+
+// known is a repair and what is still found after it.
+type known struct {
+	repair Repair
+	left   []Finding
+}
+
+// of is the smallest repair of a finding: of those that take it away and bring
+// no more than they take, the one that leaves the fewest findings, then the one
+// that costs least time. It is nil where none of those tried helps.
+func (r *repairs) of(f Finding) *Repair {
+	for _, k := range r.known {
+		if !has(k.left, f) {
+			return &k.repair
+		}
+	}
+	var best *known
+	least := broken(r.found)
+	for _, c := range r.bench.candidates(f) {
+		edited, err := Apply(r.bench.plan, r.bench.lib, c)
 		if err != nil {
 			continue
 		}
-		again := bench{plan: edited, lib: b.lib, drying: b.drying, films: b.films}
-		now := again.findings()
-		left := broken(now)
-		gone := !slices.ContainsFunc(now, func(o Finding) bool { return o.Level == Breaks && o.Step == f.Step && o.Need == f.Need })
-		if gone && (left < bestLeft || best != nil && left == bestLeft && r.Minutes < best.Minutes) {
-			best, bestLeft = &r, left
+		again := bench{plan: edited, lib: r.bench.lib, drying: r.bench.drying, films: r.bench.films}
+		left := again.findings()
+		if n := broken(left); !has(left, f) && (n < least || best != nil && n == least && c.Minutes < best.repair.Minutes) {
+			best, least = &known{c, left}, n
 		}
 	}
-	return best
+	if best == nil {
+		return nil
+	}
+	r.known = append(r.known, *best)
+	return &best.repair
+}
+
+func has(found []Finding, f Finding) bool {
+	return slices.ContainsFunc(found, func(o Finding) bool { return o.Level == Breaks && o.Step == f.Step && o.Need == f.Need })
 }
 
 func broken(found []Finding) int {
@@ -40,82 +66,88 @@ func broken(found []Finding) int {
 	return n
 }
 
+// reach is how many places up or down a step is tried at.
+const reach = 8
+
 // candidates are the changes that may take a finding away.
 func (b *bench) candidates(f Finding) []Repair {
 	i := b.index(f.Step)
+	switch {
+	case f.Need == "coats" || f.Need == "mix" || f.Need == "material" || f.Need == "colour":
+		return []Repair{{Do: Set, Step: f.Step, Says: fmt.Sprintf("Do %q as the notes say.", f.Title)}}
+	case i < 0:
+		return append(b.additions(f, []int{len(b.plan.Steps) - 1, len(b.plan.Steps)}), b.later(f, len(b.plan.Steps))...)
+	}
 	var out []Repair
-	switch f.Need {
-	case "coats", "mix":
-		return []Repair{{Do: Set, Step: f.Step, Says: "Do it as the notes say."}}
-	case "stand", "stands":
-		return b.waitsFor(i)
+	if f.lacks > 0 {
+		out = append(out, b.wait(i, f.lacks))
 	}
-	if i >= 0 {
-		if b.lib.Words.Facts[f.Need] == nil && f.Need != "window" && f.Need != "order" {
-			out = append(out, b.waitsFor(i)...)
-		}
-		out = append(out, b.moves(i)...)
-		out = append(out, Repair{Do: Drop, Step: f.Step, Minutes: -b.plan.Steps[i].WorkMin, Says: fmt.Sprintf("Leave out %q.", f.Title)})
-	}
-	return append(out, b.additions(i, f)...)
-}
-
-// waitsFor are longer waits before step i: what is left of each dryness state of
-// the film below.
-func (b *bench) waitsFor(i int) []Repair {
-	var out []Repair
-	for _, minutes := range []float64{5, 15, 30, 60, 120, 240, 480, 960, 1440, 2880, 5760, 10080} {
-		out = append(out, Repair{Do: Wait, Step: b.plan.Steps[i].ID, Minutes: minutes, Says: fmt.Sprintf("Wait %s longer before %q.", span(time.Duration(minutes)*time.Minute), b.plan.Steps[i].Title)})
-	}
-	return out
-}
-
-// moves are the places to which step i, or one that comes later and gives what it
-// lacks, may be moved.
-func (b *bench) moves(i int) []Repair {
-	var out []Repair
-	id, title := b.plan.Steps[i].ID, b.plan.Steps[i].Title
-	for k := i - 8; k <= i+8; k++ {
-		switch {
-		case k < 0 || k > len(b.plan.Steps) || k == i || k == i+1:
-		case k == len(b.plan.Steps):
-			out = append(out, Repair{Do: Move, Step: id, Says: fmt.Sprintf("Do %q last.", title)})
-		default:
-			out = append(out, Repair{Do: Move, Step: id, Before: b.plan.Steps[k].ID, Says: fmt.Sprintf("Do %q before %q.", title, b.plan.Steps[k].Title)})
-		}
-	}
-	for k := i + 1; k < len(b.plan.Steps) && k <= i+12; k++ {
-		s := b.plan.Steps[k]
-		out = append(out, Repair{Do: Move, Step: s.ID, Before: id, Says: fmt.Sprintf("Do %q before %q.", s.Title, title)})
-	}
-	return out
-}
-
-// additions are steps that give what a finding lacks, put before step i or, of
-// the plan as a whole, before the hand-over and at the end.
-func (b *bench) additions(i int, f Finding) []Repair {
 	places := []int{i}
-	if i < 0 {
-		places = []int{len(b.plan.Steps) - 1, len(b.plan.Steps)}
-	}
-	for k := i - 1; i >= 0 && k >= 0 && k >= i-6; k-- {
+	for k := i - 1; k >= 0 && k >= i-reach; k-- {
 		places = append(places, k)
 	}
+	out = append(out, b.additions(f, places)...)
+	out = append(out, b.later(f, i)...)
+	out = append(out, b.moves(i)...)
+	return append(out, Repair{Do: Drop, Step: f.Step, Minutes: -b.plan.Steps[i].WorkMin, Says: fmt.Sprintf("Leave out %q.", f.Title)})
+}
+
+// wait is a longer wait before step i.
+func (b *bench) wait(i int, lacks time.Duration) Repair {
+	s, minutes := b.plan.Steps[i], math.Ceil(lacks.Minutes())
+	return Repair{Do: Wait, Step: s.ID, Minutes: minutes, Says: fmt.Sprintf("Wait %s longer before %q.", span(lacks), s.Title)}
+}
+
+// moves are the places near its own to which step i may be moved.
+func (b *bench) moves(i int) []Repair {
+	var out []Repair
+	s := b.plan.Steps[i]
+	for k := max(i-reach, 0); k <= min(i+reach, len(b.plan.Steps)); k++ {
+		switch {
+		case k == i || k == i+1:
+		case k == len(b.plan.Steps):
+			out = append(out, Repair{Do: Move, Step: s.ID, Says: fmt.Sprintf("Do %q last.", s.Title)})
+		default:
+			out = append(out, Repair{Do: Move, Step: s.ID, Before: b.plan.Steps[k].ID, Says: fmt.Sprintf("Do %q before %q.", s.Title, b.plan.Steps[k].Title)})
+		}
+	}
+	return out
+}
+
+// later are the steps from place i on that give what a finding lacks, moved up
+// before it.
+func (b *bench) later(f Finding, i int) []Repair {
+	var out []Repair
+	for k := i + 1; k < len(b.plan.Steps); k++ {
+		s := b.plan.Steps[k]
+		if note := b.note(k); note == nil || !gives(note, f.Need) || s.Coats > 0 {
+			continue
+		}
+		out = append(out, Repair{Do: Move, Step: s.ID, Before: b.plan.Steps[i].ID, Says: fmt.Sprintf("Do %q before %q.", s.Title, b.plan.Steps[i].Title)})
+	}
+	return out
+}
+
+// additions are steps that give what a finding lacks, at each of the places.
+func (b *bench) additions(f Finding, places []int) []Repair {
 	var out []Repair
 	for _, slug := range slugs(b.lib.Steps) {
 		note := b.lib.Steps[slug]
-		if note.Lays != "" || !slices.ContainsFunc(note.Gives, func(l library.Literal) bool { return l.Fact == f.Need }) {
+		if note.Lays != "" || !gives(note, f.Need) {
 			continue
 		}
 		for _, k := range places {
-			r := Repair{Do: Add, Note: slug, Says: fmt.Sprintf("Add %q.", note.Title)}
+			r := Repair{Do: Add, Note: slug, Minutes: note.Work.Fixed.Minutes(), Says: fmt.Sprintf("Add %q at the end.", note.Title)}
 			if k < len(b.plan.Steps) {
 				r.Before = b.plan.Steps[k].ID
 				r.Says = fmt.Sprintf("Add %q before %q.", note.Title, b.plan.Steps[k].Title)
 			}
-			r.Minutes = note.Work.Fixed.Minutes()
 			out = append(out, r)
 		}
 	}
 	return out
+}
+
+func gives(note *library.Step, fact string) bool {
+	return slices.ContainsFunc(note.Gives, func(l library.Literal) bool { return l.Fact == fact })
 }
