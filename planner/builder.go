@@ -16,7 +16,7 @@ import (
 type builder struct {
 	job    *Job
 	lib    *library.Library
-	d      *drying
+	d      *Drying
 	groups []*group
 	items  []*item
 	ids    []string
@@ -24,7 +24,7 @@ type builder struct {
 	waits  [][]wait      // by item
 }
 
-func newBuilder(job *Job, lib *library.Library, d *drying, groups []*group) *builder {
+func newBuilder(job *Job, lib *library.Library, d *Drying, groups []*group) *builder {
 	b := &builder{job: job, lib: lib, d: d, groups: groups}
 	b.items = items(groups, lib.Words)
 	b.ids = stepIDs(b.items)
@@ -110,7 +110,7 @@ func (b *builder) hands(it *item) (hands, flash q.Time) {
 	}
 	coats := b.coats(it)
 	hands += q.Time(float64(it.film.Tool.Applicator.Pace) * float64(b.area(it)) * float64(coats))
-	return hands, b.d.flash(it.film.Coating) * q.Time(coats-1)
+	return hands, b.d.Flash(it.film.Coating) * q.Time(coats-1)
 }
 
 // toMinutes rounds up to whole minutes: nobody works to the second.

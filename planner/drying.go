@@ -13,16 +13,17 @@ import (
 // never is a drying time beyond which a film does not dry in this air.
 const never = 60 * 24 * 3600
 
-// drying knows how long every coating takes in the job's air.
-type drying struct {
-	job   *Job
+// Drying knows how long every coating takes in the job's air.
+type Drying struct {
 	lib   *library.Library
+	rates dry.Rates
 	water map[route.Coating]float64 // wet film as sprayed against the data sheet's
 	lags  map[route.Coating]map[string]q.Time
 }
 
-func newDrying(job *Job, lib *library.Library) *drying {
-	d := &drying{job: job, lib: lib, water: map[route.Coating]float64{}, lags: map[route.Coating]map[string]q.Time{}}
+// NewDrying works out the times of every coating that the job could lay.
+func NewDrying(job *Job, lib *library.Library) *Drying {
+	d := &Drying{lib: lib, rates: dry.RatesIn(job.Room.Air), water: map[route.Coating]float64{}, lags: map[route.Coating]map[string]q.Time{}}
 	for _, m := range lib.Materials {
 		if m.Role == "" {
 			continue
@@ -55,54 +56,55 @@ func waterRatio(c route.Coating, lib *library.Library) float64 {
 
 // film returns the wet film of c as sprayed and on the data sheet, for
 // drying.Time, which needs their ratio.
-func (d *drying) film(c route.Coating) (build, sheet q.Length) {
+func (d *Drying) film(c route.Coating) (build, sheet q.Length) {
 	return c.Build * q.Length(d.water[c]), c.Build
 }
 
-func (d *drying) time(c route.Coating, t library.Drying) q.Time {
+func (d *Drying) time(c route.Coating, t library.Drying) q.Time {
 	build, sheet := d.film(c)
-	return dry.Time(t.In, dry.Pace(t.By), d.job.Room.Air, build, sheet)
+	return d.rates.Time(t.In, dry.Pace(t.By), build, sheet)
 }
 
-// lag is the time from a film's last coat to a dryness state; ok is false for
+// Lag is the time from a film's last coat to a dryness state; ok is false for
 // a state that the film never reaches.
-func (d *drying) lag(c route.Coating, state string) (q.Time, bool) {
+func (d *Drying) Lag(c route.Coating, state string) (q.Time, bool) {
 	t, ok := d.lags[c][state]
 	return t, ok
 }
 
-// closes is when m's recoat window shuts. Where a reaction shuts it, a warm room
+// Closes is when m's recoat window shuts. Where a reaction shuts it, a warm room
 // does so sooner; a cold one is not trusted to keep it open longer. Any other
 // window is as its data sheet says.
-func (d *drying) closes(m *library.Material) q.Time {
+func (d *Drying) Closes(m *library.Material) q.Time {
 	window := m.Dries["dry-to-recoat"]
 	if dry.Pace(window.By) != dry.Cure {
 		return window.Closes
 	}
-	return window.Closes * q.Time(math.Min(1, dry.Factor(dry.Cure, d.job.Room.Air)))
+	return window.Closes * q.Time(math.Min(1, d.rates.Factor(dry.Cure)))
 }
 
-// stands is how long a part must stand after a step, or a film between coats.
-func (d *drying) stands(t library.Drying) q.Time {
+// Stands is how long a part must stand after a step, or a film between coats.
+func (d *Drying) Stands(t library.Drying) q.Time {
 	if t.In == 0 {
 		return 0
 	}
-	return min(dry.Time(t.In, dry.Pace(t.By), d.job.Room.Air, 1, 1), never)
+	return min(d.rates.Time(t.In, dry.Pace(t.By), 1, 1), never)
 }
 
-// flash is the wait between two coats of c.
-func (d *drying) flash(c route.Coating) q.Time {
+// Flash is the wait between two coats of c.
+func (d *Drying) Flash(c route.Coating) q.Time {
 	if c.Flash.In == 0 {
 		return 0
 	}
 	return min(d.time(c, c.Flash), never)
 }
 
-func (d *drying) how(c route.Coating, state string) string {
+// How is the figures behind Lag, in words; "" where there is none.
+func (d *Drying) How(c route.Coating, state string) string {
 	t, ok := c.Dries[state]
 	if !ok {
 		return ""
 	}
 	build, sheet := d.film(c)
-	return dry.How(t.In, dry.Pace(t.By), d.job.Room.Air, build, sheet)
+	return d.rates.How(t.In, dry.Pace(t.By), build, sheet)
 }

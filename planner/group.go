@@ -20,17 +20,17 @@ type group struct {
 	bare      bool // nothing on the parts must stay free of paint
 	parts     []Part
 	designs   []Design
-	films     []agreed
+	films     []AgreedFilm
 	problem   *route.Problem
 	route     *route.Route
 }
 
-// agreed is a film that was agreed with the customer.
-type agreed struct {
+// AgreedFilm is a film that was agreed with the customer.
+type AgreedFilm struct {
 	route.Film
-	colour string // "#rrggbb" or ""
-	design string // what it is of a design: "maker's name: letters"; "" for none
-	asked  string // who asks for it, in a sentence
+	Colour string // "#rrggbb" or ""
+	Design string // what it is of a design: "maker's name: letters"; "" for none
+	Asked  string // who asks for it, in a sentence
 }
 
 // groupParts brings like parts together. A part with designs stands alone.
@@ -73,26 +73,37 @@ func (g *group) area() (area, largest q.Area) {
 	return area, largest
 }
 
-// facts is what holds of the parts and the bench when the job starts.
-func (g *group) facts(words *library.Vocabulary) []library.Literal {
-	facts := slices.Clone(g.substrate.Facts)
-	for _, name := range slices.Sorted(maps.Keys(words.Facts)) {
-		switch at := words.Facts[name].AtStart; {
-		case at == library.Always, at == library.ArrivesLoose && !g.assembled, at == library.ArrivesBare && g.bare:
+// StartFacts is what holds of a part, and of the bench, before any work.
+func StartFacts(p Part, lib *library.Library) []library.Literal {
+	facts := slices.Clone(lib.Substrates[p.Substrate].Facts)
+	for _, name := range slices.Sorted(maps.Keys(lib.Words.Facts)) {
+		switch at := lib.Words.Facts[name].AtStart; {
+		case at == library.Always, at == library.ArrivesLoose && !p.Assembled, at == library.ArrivesBare && p.KeepFree == "none":
 			facts = append(facts, library.Literal{Fact: name})
 		}
 	}
 	return facts
 }
 
+// FilmsOf is the films that were agreed for each part, in laying order.
+func FilmsOf(job *Job, lib *library.Library) map[string][]AgreedFilm {
+	films := map[string][]AgreedFilm{}
+	for _, g := range groupParts(job, lib) {
+		for _, p := range g.parts {
+			films[p.Name] = g.films
+		}
+	}
+	return films
+}
+
 // routeProblem is the group's problem for package route.
-func (g *group) routeProblem(job *Job, lib *library.Library, d *drying, shut map[route.Window]bool) *route.Problem {
+func (g *group) routeProblem(job *Job, lib *library.Library, d *Drying, shut map[route.Window]bool) *route.Problem {
 	area, largest := g.area()
 	finish := lib.Finishes[job.Finish]
 	p := &route.Problem{
 		Library:   lib,
 		Substrate: g.substrate,
-		Facts:     g.facts(lib.Words),
+		Facts:     StartFacts(g.parts[0], lib),
 		Ends:      finish.Ends,
 		EndWants:  finish.Wants,
 		System:    job.System,
@@ -101,9 +112,9 @@ func (g *group) routeProblem(job *Job, lib *library.Library, d *drying, shut map
 		Area:      area,
 		Piece:     largest,
 		Tools:     job.Applicators,
-		Lag:       d.lag,
-		Closes:    d.closes,
-		Stands:    d.stands,
+		Lag:       d.Lag,
+		Closes:    d.Closes,
+		Stands:    d.Stands,
 		Shut:      shut,
 	}
 	for _, f := range g.films {
@@ -122,11 +133,11 @@ func careFactor(job *Job, lib *library.Library) float64 {
 }
 
 // agreed is the films of effect, designs and finish, in laying order.
-func (g *group) agreed(job *Job, lib *library.Library) []agreed {
+func (g *group) agreed(job *Job, lib *library.Library) []AgreedFilm {
 	effect, finish := lib.Effects[job.Effect], lib.Finishes[job.Finish]
-	var out []agreed
+	var out []AgreedFilm
 	for _, f := range effect.Films {
-		a := agreed{Film: filmOf(f, lib, nil), colour: job.Colours[f.Colour], asked: fmt.Sprintf("The effect that was agreed asks for it: %s.", lowerFirst(effect.Title))}
+		a := AgreedFilm{Film: filmOf(f, lib, nil), Colour: job.Colours[f.Colour], Asked: fmt.Sprintf("The effect that was agreed asks for it: %s.", lowerFirst(effect.Title))}
 		if f.Colour == "candy" && job.CandyCoats > 0 {
 			a.Coats = job.CandyCoats
 		}
@@ -138,7 +149,7 @@ func (g *group) agreed(job *Job, lib *library.Library) []agreed {
 			_, meets := m.Gloss.Meets(finish.Gloss)
 			return meets && (job.Clear == "" || m.System == job.Clear)
 		}
-		out = append(out, agreed{Film: filmOf(f, lib, meets), colour: job.Colours[f.Colour], asked: fmt.Sprintf("The finish that was agreed asks for it: %s.", lowerFirst(finish.Title))})
+		out = append(out, AgreedFilm{Film: filmOf(f, lib, meets), Colour: job.Colours[f.Colour], Asked: fmt.Sprintf("The finish that was agreed asks for it: %s.", lowerFirst(finish.Title))})
 	}
 	return out
 }
@@ -157,8 +168,8 @@ func filmOf(f library.Film, lib *library.Library, allowed func(*library.Material
 
 // layers is the films of the group's designs, the lowest first. Neighbours that
 // lie beside each other and are masked and sprayed alike are done at once.
-func (g *group) layers(lib *library.Library) []agreed {
-	var out []agreed
+func (g *group) layers(lib *library.Library) []AgreedFilm {
+	var out []AgreedFilm
 	var of []Design // for each of out, the last design in it
 	for _, d := range layerOrder(g.designs, lib) {
 		kind := lib.Designs[d.Kind]
@@ -178,12 +189,12 @@ func (g *group) layers(lib *library.Library) []agreed {
 	return out
 }
 
-func (g *group) layer(d Design, l library.Layer, kind *library.Design, lib *library.Library) agreed {
+func (g *group) layer(d Design, l library.Layer, kind *library.Design, lib *library.Library) AgreedFilm {
 	part := g.parts[0]
 	n := q.Area(part.Count)
-	a := agreed{
-		Film: filmOf(l.Film, lib, nil), colour: d.Colours[l.Film.Colour], design: d.Name + ": " + l.Name,
-		asked: fmt.Sprintf("The design that was agreed asks for it: %s.", lowerFirst(kind.Title)),
+	a := AgreedFilm{
+		Film: filmOf(l.Film, lib, nil), Colour: d.Colours[l.Film.Colour], Design: d.Name + ": " + l.Name,
+		Asked: fmt.Sprintf("The design that was agreed asks for it: %s.", lowerFirst(kind.Title)),
 	}
 	layer := &route.Layer{Mask: l.Mask, Polarity: d.Polarity, Extent: d.Area * q.Area(l.Share)}
 	layer.Piece = layer.Extent
@@ -197,15 +208,15 @@ func (g *group) layer(d Design, l library.Layer, kind *library.Design, lib *libr
 
 // alike reports whether two layers can be masked together and sprayed with one
 // mix.
-func alike(a, b agreed) bool {
-	return a.colour == b.colour && a.Role == b.Role && a.Coats == b.Coats && slices.Equal(a.Materials, b.Materials) &&
+func alike(a, b AgreedFilm) bool {
+	return a.Colour == b.Colour && a.Role == b.Role && a.Coats == b.Coats && slices.Equal(a.Materials, b.Materials) &&
 		a.Layer.Mask == b.Layer.Mask && a.Layer.Polarity == b.Layer.Polarity && a.Layer.Polarity == library.Negative
 }
 
-func together(a, b agreed) agreed {
+func together(a, b AgreedFilm) AgreedFilm {
 	l := *a.Layer
 	l.Extent, l.Sprayed, l.Piece = l.Extent+b.Layer.Extent, l.Sprayed+b.Layer.Sprayed, max(l.Piece, b.Layer.Piece)
 	a.Layer = &l
-	a.design = strings.Join([]string{a.design, b.design}, "; ")
+	a.Design = strings.Join([]string{a.Design, b.Design}, "; ")
 	return a
 }

@@ -28,7 +28,7 @@ func (b *builder) meanwhile(i int, slots []calendar.Slot) string {
 
 // untilRecoat is how long a film dries before the next may go on.
 func (b *builder) untilRecoat(it *item) time.Duration {
-	lag, ok := b.d.lag(it.film.Coating, "dry-to-recoat")
+	lag, ok := b.d.Lag(it.film.Coating, "dry-to-recoat")
 	if !ok {
 		return 0
 	}

@@ -59,7 +59,7 @@ func (g *group) paint(a int) paint {
 	action := g.route.Actions[a]
 	p := paint{Coating: action.Film}
 	if action.Required >= 0 {
-		p.colour = g.films[action.Required].colour
+		p.colour = g.films[action.Required].Colour
 	}
 	return p
 }

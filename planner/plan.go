@@ -18,6 +18,7 @@ type Plan struct {
 	Conditions []Condition `json:"conditions"`
 	Missed     []Reason    `json:"missed"` // wants that the plan leaves unmet: not worth their time on this job
 	Totals     Totals      `json:"totals"`
+	Kept       []Kept      `json:"kept"` // what an edited plan does against its notes, on purpose
 	Refused    *Refusal    `json:"refused"`
 }
 
@@ -159,6 +160,13 @@ type Bag struct {
 	Label string `json:"label"`
 	Part  string `json:"part"`
 	Holds string `json:"holds"`
+}
+
+// Kept says why a need that an edited plan does not meet is let stand.
+type Kept struct {
+	Step   string `json:"step"`
+	Need   string `json:"need"`
+	Reason string `json:"reason"`
 }
 
 // Cost is an amount of money.

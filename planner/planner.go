@@ -32,7 +32,7 @@ func newPlan(job *Job, lib *library.Library, without []route.Omission) (*Plan, e
 
 // build finds the routes and the hours of a plan, or why there are none.
 func build(job *Job, lib *library.Library, without []route.Omission) (*builder, []calendar.Slot, *Refusal, error) {
-	d := newDrying(job, lib)
+	d := NewDrying(job, lib)
 	shut := windows{}
 	var missed *Refusal // what the calendar last could not meet
 	for {
@@ -77,12 +77,12 @@ func refusedPlan(job *Job, r *Refusal) *Plan {
 	return &Plan{
 		Title: job.Title, Job: job, Refused: r,
 		Steps: []Step{}, Films: []Film{}, Materials: []Material{}, Cautions: []Caution{}, Hardware: hardware(job), Left: left(job),
-		Conditions: []Condition{}, Missed: []Reason{},
+		Conditions: []Condition{}, Missed: []Reason{}, Kept: []Kept{},
 	}
 }
 
 // routes finds the route of each group of parts.
-func routes(job *Job, lib *library.Library, d *drying, shut windows, without []route.Omission) ([]*group, *Refusal, error) {
+func routes(job *Job, lib *library.Library, d *Drying, shut windows, without []route.Omission) ([]*group, *Refusal, error) {
 	groups := groupParts(job, lib)
 	for i, g := range groups {
 		g.problem = g.routeProblem(job, lib, d, shut[i])

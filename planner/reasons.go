@@ -28,7 +28,7 @@ func (b *builder) reasons() [][]Reason {
 		}
 		for a, action := range gr.route.Actions {
 			if action.Required >= 0 {
-				add(b.at[g][a], Reason{Fact: "film/" + action.Film.Role, For: Agreed, Because: gr.films[action.Required].asked})
+				add(b.at[g][a], Reason{Fact: "film/" + action.Film.Role, For: Agreed, Because: gr.films[action.Required].Asked})
 			}
 		}
 	}

@@ -86,8 +86,8 @@ func (b *builder) partOrder(add func(int, wait)) {
 			if last >= 0 {
 				w := wait{after: last}
 				if s := b.items[last].step; s.Stands.In > 0 {
-					w.min, w.until, w.by = b.d.stands(s.Stands), standsUntil(s.Stands), s.Stands.By
-					w.how = dry.How(s.Stands.In, dry.Pace(s.Stands.By), b.job.Room.Air, 1, 1)
+					w.min, w.until, w.by = b.d.Stands(s.Stands), standsUntil(s.Stands), s.Stands.By
+					w.how = b.d.rates.How(s.Stands.In, dry.Pace(s.Stands.By), 1, 1)
 					w.spread = b.lib.Words.StandingOf(stepStanding).Time
 				}
 				add(i, w)
@@ -114,7 +114,7 @@ func (b *builder) linkWait(from, to int, l route.Link, add func(int, wait)) {
 	case l.Lag:
 		w := wait{after: from, min: l.Min, max: l.Max, until: l.Fact, by: l.By}
 		if !giver.film.IsZero() {
-			w.how = b.d.how(giver.film.Coating, l.Fact)
+			w.how = b.d.How(giver.film.Coating, l.Fact)
 			w.spread = b.lib.Words.StandingOf(giver.film.Standing).Time
 		}
 		add(to, w)
@@ -265,13 +265,17 @@ func (b *builder) place(list []int, takes func(wait) q.Time) ([]calendar.Slot, e
 // longer is refused: it is a slip of the pen, or another trade.
 const maxSpans = 60
 
-// pieces is an item's work, in spans that fit a working day: rubbing down can
-// stop at five o'clock and go on next morning, a film cannot.
+// pieces is an item's work, in spans that fit a working day.
 func (b *builder) pieces(it *item) []time.Duration {
 	hands, flash := b.hands(it)
-	work := toMinutes(hands + flash)
-	longest := b.job.Shop.Hours.Longest()
-	if !it.film.IsZero() || longest <= 0 || work <= longest || work/longest > maxSpans {
+	return Spans(toMinutes(hands+flash), b.job.Shop.Hours, !it.film.IsZero())
+}
+
+// Spans breaks work where the working hours do: rubbing down can stop at five
+// o'clock and go on next morning, laying a film cannot.
+func Spans(work time.Duration, hours calendar.Hours, film bool) []time.Duration {
+	longest := hours.Longest()
+	if film || longest <= 0 || work <= longest || work/longest > maxSpans {
 		return []time.Duration{work}
 	}
 	var out []time.Duration

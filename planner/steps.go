@@ -18,7 +18,7 @@ import (
 
 // plan puts everything about the placed items into words and figures.
 func (b *builder) plan(slots []calendar.Slot) *Plan {
-	p := &Plan{Title: b.job.Title, Job: b.job, Films: []Film{}}
+	p := &Plan{Title: b.job.Title, Job: b.job, Films: []Film{}, Kept: []Kept{}}
 	reasons, advice := b.reasons(), b.advice()
 	chains := b.chains(reasons)
 	for _, i := range order(slots) {
@@ -119,7 +119,7 @@ func (it *item) atHand() *library.Material {
 func (b *builder) addFilm(s *Step, it *item) {
 	a := it.film.Tool.Applicator
 	s.Coats = b.coats(it)
-	s.FlashMin = b.d.flash(it.film.Coating).Minutes()
+	s.FlashMin = b.d.Flash(it.film.Coating).Minutes()
 	s.DryUm = it.film.Build.Micrometres() * float64(s.Coats)
 	s.WetUm = b.wetFilm(it.film.Coating).Micrometres()
 	s.Colour = it.film.colour
@@ -151,8 +151,8 @@ func (b *builder) design(it *item) string {
 		case it.step.Work.Of == library.OfLaidLayer:
 			at = action.Next - 1
 		}
-		if at >= 0 && films[at].design != "" && !slices.Contains(names, films[at].design) {
-			names = append(names, films[at].design)
+		if at >= 0 && films[at].Design != "" && !slices.Contains(names, films[at].Design) {
+			names = append(names, films[at].Design)
 		}
 	}
 	return strings.Join(names, "; ")
@@ -173,7 +173,7 @@ func (b *builder) filmOf(it *item, s Step) Film {
 func (b *builder) rework(it *item, laid time.Time) []Rework {
 	out := []Rework{}
 	for _, r := range it.film.Rework {
-		if lag, ok := b.d.lag(it.film.Coating, r.Until); ok {
+		if lag, ok := b.d.Lag(it.film.Coating, r.Until); ok {
 			out = append(out, Rework{How: r.How, State: r.Until, Until: laid.Add(lag.Duration().Truncate(time.Minute))})
 		}
 	}

@@ -1,13 +1,16 @@
 package calendar
 
-import "time"
+import (
+	"slices"
+	"time"
+)
 
 // sample is how far apart the starts are that hopeless tries.
-const sample = 15 * time.Minute
+const sample = 30 * time.Minute
 
 // hopeless finds the first maximum lag that what must be done in between makes
 // impossible, even with painters enough for all: a *WindowError, nil when there
-// is none. It tries every quarter of an hour of the week.
+// is none. It tries every half hour of the week.
 func hopeless(acts []Activity, hours Hours) error {
 	for i, a := range acts {
 		for _, l := range a.Lags {
@@ -54,23 +57,29 @@ func between(acts []Activity, from, to int) []int {
 // shortestChain returns the shortest time from the end of one activity to the
 // start of another that the work and the waits between them allow.
 func shortestChain(acts []Activity, hours Hours, from int, between []int, to int) time.Duration {
-	ends := make(map[int]time.Duration, len(between)+1)
-	start := func(j int) time.Duration {
-		t := time.Duration(-1)
+	chain := append(append([]int{from}, between...), to)
+	lags := make([][]Lag, len(chain)) // by place in the chain, After too
+	for n, j := range chain {
 		for _, l := range acts[j].Lags {
-			if end, ok := ends[l.After]; ok {
-				t = max(t, end+l.Min)
+			if at := slices.Index(chain[:n], l.After); at >= 0 {
+				lags[n] = append(lags[n], Lag{After: at, Min: l.Min})
 			}
 		}
-		return hours.next(t, acts[j].Work)
 	}
+	ends := make([]time.Duration, len(chain))
 	best := forever
 	try := func(at time.Duration) {
-		ends[from] = at + acts[from].Work
-		for _, j := range between {
-			ends[j] = start(j) + acts[j].Work
+		ends[0] = at + acts[from].Work
+		start := at
+		for n := 1; n < len(chain); n++ {
+			start = 0
+			for _, l := range lags[n] {
+				start = max(start, ends[l.After]+l.Min)
+			}
+			start = hours.next(start, acts[chain[n]].Work)
+			ends[n] = start + acts[chain[n]].Work
 		}
-		best = min(best, start(to)-ends[from])
+		best = min(best, start-ends[0])
 	}
 	if hours.always() {
 		try(0)

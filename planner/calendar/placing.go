@@ -49,7 +49,12 @@ func (p *placing) all() error {
 			continue
 		}
 		p.note(i, k)
-		if repairs++; repairs > maxRepairs {
+		switch repairs++; {
+		case repairs == manyRepairs:
+			if err := hopeless(p.acts, p.hours); err != nil {
+				return err
+			}
+		case repairs > maxRepairs:
 			return p.windowError(i, k)
 		}
 		n = p.repair(n, p.acts[i].Lags[k])

@@ -6,6 +6,9 @@ import "slices"
 // need a handful; one that cannot be met would go on for ever.
 const maxRepairs = 2000
 
+// manyRepairs is when it is time to ask whether a lag can be met at all.
+const manyRepairs = 20
+
 // late returns the index of the first maximum lag for which activity i starts
 // too late, -1 when there is none.
 func (p *placing) late(i int) int {

@@ -25,9 +25,6 @@ func Schedule(acts []Activity, shop Shop, start time.Time) ([]Slot, error) {
 	if err := check(acts, shop); err != nil {
 		return nil, err
 	}
-	if err := hopeless(acts, shop.Hours); err != nil {
-		return nil, err
-	}
 	origin := monday(start)
 	p := newPlacing(acts, shop, start.Sub(origin))
 	if err := p.all(); err != nil {

@@ -79,10 +79,39 @@ func slower(e float64, t q.Temperature) float64 {
 // The two films are both wet or both dry, as only their ratio matters; with no
 // refBuild the film is as it should be.
 func Time(in q.Time, p Pace, a air.Air, build, refBuild q.Length) q.Time {
+	return RatesIn(a).Time(in, p, build, refBuild)
+}
+
+// Rates are the factors of every pace in one air, worked out once: the wet bulb
+// takes a search.
+type Rates struct {
+	air    air.Air
+	factor map[Pace]float64
+}
+
+// RatesIn works out the factors in a.
+func RatesIn(a air.Air) Rates {
+	r := Rates{a, map[Pace]float64{}}
+	for _, p := range []Pace{Evaporation, Solvent, Cure} {
+		r.factor[p] = Factor(p, a)
+	}
+	return r
+}
+
+// Factor is as the function of that name says.
+func (r Rates) Factor(p Pace) float64 {
+	if f, ok := r.factor[p]; ok {
+		return f
+	}
+	return 1
+}
+
+// Time is as the function of that name says.
+func (r Rates) Time(in q.Time, p Pace, build, refBuild q.Length) q.Time {
 	if in == 0 {
 		return 0
 	}
-	return in * q.Time(Factor(p, a)*film(p, build, refBuild))
+	return in * q.Time(r.Factor(p)*film(p, build, refBuild))
 }
 
 // film is how many times as much must leave the film as from the one that the

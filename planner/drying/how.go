@@ -13,11 +13,17 @@ import (
 // still; ×1.19 because water leaves 84 % as fast (21 °C, 55 % RH, 0.1 m/s; wet
 // bulb 15.3 °C); in all 23.8 min".
 func How(in q.Time, p Pace, a air.Air, build, refBuild q.Length) string {
+	return RatesIn(a).How(in, p, build, refBuild)
+}
+
+// How is as the function of that name says.
+func (r Rates) How(in q.Time, p Pace, build, refBuild q.Length) string {
+	a := r.air
 	reason, known := reasons[p]
 	if !known {
 		return span(in) + " in any air"
 	}
-	factor := Factor(p, a)
+	factor := r.Factor(p)
 	if math.IsInf(factor, 1) {
 		return fmt.Sprintf("%s; never in this air, which is full of water (%s)", given(in, p), conditions(a))
 	}
@@ -25,7 +31,7 @@ func How(in q.Time, p Pace, a air.Air, build, refBuild q.Length) string {
 	if f := film(p, build, refBuild); math.Abs(f-1) >= 0.005 {
 		text += fmt.Sprintf("; ×%.2f because the film is %.0f %% of the one that this time is for", f, 100*f)
 	}
-	return text + "; in all " + span(Time(in, p, a, build, refBuild))
+	return text + "; in all " + span(r.Time(in, p, build, refBuild))
 }
 
 // given is the time in the note, with as much of the reference air as matters.

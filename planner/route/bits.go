@@ -1,5 +1,7 @@
 package route
 
+import mathbits "math/bits"
+
 // bits is a set of facts.
 type bits [4]uint64
 
@@ -14,6 +16,15 @@ func (b bits) without(c bits) bits {
 }
 func (b bits) contains(c bits) bool { return c.without(b) == bits{} }
 func (b bits) meets(c bits) bool    { return b.and(c) != bits{} }
+
+// count is how many facts b has.
+func (b bits) count() int {
+	n := 0
+	for _, word := range b {
+		n += mathbits.OnesCount64(word)
+	}
+	return n
+}
 
 func only(i int) bits {
 	var b bits

@@ -26,7 +26,6 @@ type compiled struct {
 	ops     []op
 	end     op
 	endTurn turn
-	anew    []recurrent
 }
 
 // substrates are the one the part came with and, where stripping lays another
@@ -62,12 +61,11 @@ func compile(p *Problem) (*compiled, error) {
 		c.ops = append(c.ops, c.op(k))
 	}
 	c.end = op{needs: c.compileNeeds(endNeeds(p)), wants: c.compileWants(p.EndWants)}
-	c.end.asked = c.asks(c.end)
+	c.end.asked, c.end.must = c.asks(c.end), mustHave(c.end)
 	for _, w := range c.end.wants {
 		c.endTurn.missed = append(c.endTurn.missed, cost(float64(minutes(w.saves))*c.Care+0.5))
 	}
 	c.tabulate()
-	c.anew = c.recurrents()
 	return c, nil
 }
 

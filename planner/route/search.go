@@ -24,7 +24,17 @@ type search struct {
 	nodes []node
 	at    map[state]int32
 	queue queue
-	films []cost // least cost of required film i and all after it
+	bound *bound // nil to search blindly
+	every []int16
+	laid  map[boundary][]int32 // nodes that have just laid a film
+}
+
+// boundary is a surface with a film just laid, but for its facts.
+type boundary struct {
+	place
+	grit, ground uint8
+	exposed      traits
+	under        bool
 }
 
 // Find returns the cheapest route, or why there is none. The error is
@@ -37,47 +47,23 @@ func Find(p *Problem) (*Route, *Refusal, error) {
 	if r := c.refuse(); r != nil {
 		return nil, r, nil
 	}
-	s := &search{compiled: c, at: map[state]int32{}}
-	s.films = c.filmCosts()
+	s := &search{compiled: c, at: map[state]int32{}, bound: newBound(c), laid: map[boundary][]int32{}}
 	goal, err := s.run()
 	if err != nil {
 		return nil, nil, err
 	}
 	if goal < 0 {
+		// Look again without a bound, which leaves out every dead end.
+		s = &search{compiled: c, at: map[state]int32{}, laid: map[boundary][]int32{}}
+		for i := range c.ops {
+			s.every = append(s.every, int16(i))
+		}
+		if _, err := s.run(); err != nil {
+			return nil, nil, err
+		}
 		return nil, s.stuck(), nil
 	}
 	return s.route(goal), nil, nil
-}
-
-// filmCosts is, for each required film, the least that it and those after it
-// cost in themselves.
-func (c *compiled) filmCosts() []cost {
-	costs := make([]cost, len(c.Films)+1)
-	for i := len(c.Films) - 1; i >= 0; i-- {
-		least := cost(-1)
-		for k := range c.ops {
-			if t := &c.ops[k].turns[i]; t.ok && t.required && (least < 0 || t.cost < least) {
-				least = t.cost
-			}
-		}
-		costs[i] = costs[i+1] + max(least, 0)
-	}
-	return costs
-}
-
-// bound is the least that is still to be spent from s on: the films, and for
-// each film what every film needs anew. What s has already, it need not pay.
-func (s *search) bound(st state) cost {
-	left := cost(len(s.Films) - int(st.next))
-	sum := s.films[st.next]
-	for _, r := range s.anew {
-		n := left
-		if left > 0 && st.facts.has(r.fact) {
-			n--
-		}
-		sum += n * r.cost
-	}
-	return sum
 }
 
 func (s *search) run() (goal int32, err error) {
@@ -116,14 +102,23 @@ func (s *search) expand(at int32) {
 			s.queue.push(int32(len(s.nodes)-1), spent+more)
 		}
 	}
-	for i := range s.ops {
-		if !s.follows(st, i) {
+	for _, i := range s.here(st) {
+		if !s.follows(st, int(i)) {
 			continue
 		}
-		if after, more, ok := s.apply(st, i); ok {
-			s.reach(after, at, int16(i), spent+more)
+		if after, more, ok := s.apply(st, int(i)); ok {
+			s.reach(after, at, i, spent+more)
 		}
 	}
+}
+
+// here is the ops that can be done in st for all that its place says; without a
+// bound, every op.
+func (s *search) here(st state) []int16 {
+	if s.bound != nil {
+		return s.bound.here[placeOf(st)]
+	}
+	return s.every
 }
 
 // reach records that st can be had for spent, if that is news.
@@ -134,10 +129,36 @@ func (s *search) reach(st state, parent int32, op int16, spent cost) {
 		}
 		s.nodes[old].done = true
 	}
+	least := cost(0)
+	if s.bound != nil {
+		least = s.bound.from(st)
+	}
+	if least >= unreachable || parent >= 0 && s.ops[op].top != 0 && s.dominated(st, spent) {
+		return
+	}
 	s.nodes = append(s.nodes, node{state: st, parent: parent, op: op, spent: spent})
 	i := int32(len(s.nodes) - 1)
 	s.at[st] = i
-	s.queue.push(i, spent+s.bound(st))
+	if parent >= 0 && s.ops[op].top != 0 {
+		b := boundaryOf(st)
+		s.laid[b] = append(s.laid[b], i)
+	}
+	s.queue.push(i, spent+least)
+}
+
+func boundaryOf(s state) boundary {
+	return boundary{placeOf(s), s.grit, s.ground, s.exposed, s.under}
+}
+
+// dominated reports whether a film has been laid for no more with all that holds
+// in st and maybe more: nothing ever needs a fact not to hold.
+func (s *search) dominated(st state, spent cost) bool {
+	for _, i := range s.laid[boundaryOf(st)] {
+		if n := &s.nodes[i]; n.spent <= spent && n.state.facts.contains(st.facts) {
+			return true
+		}
+	}
+	return false
 }
 
 // queue is a priority queue by bound, then by age, so that equals come out in
