@@ -34,7 +34,8 @@ func find(p *planner.Plan, note string) *planner.Step {
 func TestRefusals(t *testing.T) {
 	lib := builtIn(t)
 	for _, c := range []struct{ name, document, fact, step, reason string }{
-		{"no paint of the system", strings.Replace(frame(t), "system: waterborne", "system: solvent", 1), "film/effect", "", "fine-metallic is of the waterborne system"},
+		{"what lies below bars every paint", strings.Replace(combination("polycarbonate", "solid-colour", "satin", "two-pack", "hvlp-gun", "0.2 m2", ""), "system: waterborne", "system: solvent", 1), "film/ground", "spray-ground", "must not lie over anything solvent-shy"},
+		{"nothing makes paint hold", combination("soft-pvc", "solid-colour", "satin", "waterborne", "hvlp-gun", "0.2 m2", ""), "adhesive", "spray-ground", "other ways to it are for a surface that is"},
 		{"too large for the applicator", strings.Replace(frame(t), "hvlp-gun", "airbrush", 1), "film/effect", "", "lies evenly on at most"},
 		{"too cold for the clear to cure", strings.Replace(frame(t), "air: 21 C, humidity: 55 %, airflow: 0.3 m/s, surface: 20 C", "air: -10 C, humidity: 55 %", 1), "cured", "hand-over", "never gets there in this air"},
 		{"no clear of the system", strings.Replace(frame(t), "clear: two-pack", "clear: none", 1), "film/clear", "", ""},

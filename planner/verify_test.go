@@ -16,7 +16,7 @@ import (
 func verify(p *planner.Plan, lib *library.Library) []string {
 	var faults []string
 	for _, part := range partsOf(p) {
-		v := &replay{lib: lib, plan: p, part: part, facts: map[string]bool{"gun-clean": true}}
+		v := &replay{lib: lib, plan: p, part: part, facts: map[string]bool{}}
 		faults = append(faults, v.run()...)
 	}
 	return append(faults, handsFree(p)...)
@@ -100,11 +100,15 @@ func (v *replay) begin() {
 	for _, f := range v.lib.Substrates[part.Substrate].Facts {
 		v.facts[f.Fact] = true
 	}
-	if !part.Assembled {
-		v.facts["loose"], v.facts["reassembled"] = true, true
-	}
-	if v.startsMasked() {
-		v.facts["masked-off"], v.facts["unmasked"] = true, true
+	for name, f := range v.lib.Words.Facts {
+		switch f.AtStart {
+		case library.Always:
+			v.facts[name] = true
+		case library.ArrivesLoose:
+			v.facts[name] = !part.Assembled
+		case library.ArrivesBare:
+			v.facts[name] = v.startsMasked()
+		}
 	}
 }
 

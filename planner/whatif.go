@@ -11,7 +11,8 @@ import (
 
 // Difference says what changes from one plan to another.
 type Difference struct {
-	Without string   `json:"without"` // the step that is left out
+	Without string   `json:"without"` // the step that is left out; "" for none
+	With    string   `json:"with"`    // the choices that are made otherwise; "" for none
 	Title   string   `json:"title"`
 	Answer  Answer   `json:"answer"`
 	Breaks  []Reason `json:"breaks"` // needs that nothing else meets
@@ -74,7 +75,7 @@ func Without(job *Job, lib *library.Library, id string) (*Difference, error) {
 	if err != nil {
 		return nil, err
 	}
-	return compare(before, after, id), nil
+	return leftOut(compare(before, after), before, id), nil
 }
 
 // omissions leaves item i out of the routes of its groups.
@@ -89,22 +90,36 @@ func (b *builder) omissions(i int) []route.Omission {
 		if at := b.groups[g].filmFrom(a + 1); at >= 0 {
 			o.Before = actions[at].Film.Slug
 		}
+		for _, action := range actions {
+			if !action.Film.IsZero() && action.Required < 0 {
+				o.Preps = append(o.Preps, action.Film.Slug)
+			}
+		}
 		out[g] = o
 	}
 	return out
 }
 
-// compare says what leaving out the step id of before has changed in after.
-func compare(before, after *Plan, id string) *Difference {
+// leftOut says of a difference that it comes from leaving out the step id: where
+// there is no plan any more, the needs that the step met break.
+func leftOut(d *Difference, before *Plan, id string) *Difference {
 	step := before.Steps[slices.IndexFunc(before.Steps, func(s Step) bool { return s.ID == id })]
-	d := &Difference{Without: id, Title: step.Title, Breaks: []Reason{}, Misses: []Reason{}, Gone: []Change{}, Come: []Change{}, Refused: after.Refused}
-	if after.Refused != nil {
-		d.Answer = Breaks
+	d.Without, d.Title = id, step.Title
+	if d.Refused != nil {
 		for _, r := range step.Why {
 			if !r.Want {
 				d.Breaks = append(d.Breaks, r)
 			}
 		}
+	}
+	return d
+}
+
+// compare says what changes from one plan to another.
+func compare(before, after *Plan) *Difference {
+	d := &Difference{Breaks: []Reason{}, Misses: []Reason{}, Gone: []Change{}, Come: []Change{}, Refused: after.Refused}
+	if after.Refused != nil {
+		d.Answer = Breaks
 		return d
 	}
 	d.Gone, d.Come = missing(before, after), missing(after, before)

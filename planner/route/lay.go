@@ -1,6 +1,8 @@
 package route
 
 import (
+	"slices"
+
 	q "coatwright/quantity"
 )
 
@@ -8,6 +10,9 @@ import (
 func (c *compiled) applyFilm(s state, o *op, t *turn) (after state, spent cost, ok bool) {
 	f := &c.films[o.top-1]
 	if !c.inOrder(s, f, t) || s.did && c.Without.Before == f.Slug || !lies(f.OnlyIf.On, c.material(s)) {
+		return s, 0, false
+	}
+	if !t.required && o.step.Slug != c.Without.Step && c.omissionAt(s) && !slices.Contains(c.Without.Preps, f.Slug) {
 		return s, 0, false
 	}
 	wait, ok := c.met(s, o, s.wait)

@@ -42,10 +42,13 @@ type Window struct {
 
 // Omission is one step left out at one place: between the film of the material
 // After and that of Before, where Films[Next] is the next film that is asked
-// for. After is "" for the bare surface, Before for the end.
+// for. After is "" for the bare surface, Before for the end. Of the films that
+// are laid for what they give, only those of Preps may follow there: another one
+// put in between would be a way round the question.
 type Omission struct {
 	Step, After, Before string
 	Next                int
+	Preps               []string
 }
 
 // Film is one required film and the materials that may make it.

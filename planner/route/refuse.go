@@ -90,22 +90,47 @@ func (r *relaxed) root(ch choice, step string, seen map[int]bool) *Refusal {
 	}
 	seen[ch.fact] = true
 	refusal := &Refusal{Fact: r.compiled.facts[ch.fact], Step: step}
+	var others []string // what other surfaces are that a step is for
 	for _, slug := range sorted(r.Library.Steps) {
 		s := r.Library.Steps[slug]
 		for _, m := range r.givers(s, ch.fact) {
+			if trait := r.lacks(s, m); trait != "" {
+				if !slices.Contains(others, trait) {
+					others = append(others, trait)
+				}
+				continue
+			}
 			why, deeper := r.stops(s, m)
 			if deeper != nil && !seen[deeper.fact] {
 				return r.root(*deeper, slug, seen)
 			}
-			if why != "" {
+			if why != "" && !slices.Contains(refusal.Reasons, why) {
 				refusal.Reasons = append(refusal.Reasons, why)
 			}
 		}
+	}
+	if len(others) > 0 {
+		refusal.Reasons = append(refusal.Reasons, "other ways to it are for a surface that is "+strings.Join(others, ", "))
 	}
 	if len(refusal.Reasons) == 0 {
 		refusal.Reasons = []string{fmt.Sprintf("no note gives %q", refusal.Fact)}
 	}
 	return refusal
+}
+
+// lacks is the trait that s, or the material m that it lays, asks for and that the
+// part has not; "" where it is something else that stops it.
+func (r *relaxed) lacks(s *library.Step, m *library.Material) string {
+	asked := s.OnlyIf.Traits
+	if m != nil {
+		asked = slices.Concat(asked, m.OnlyIf.Traits)
+	}
+	for _, t := range asked {
+		if !slices.ContainsFunc(r.substrates(), func(sub *library.Substrate) bool { return slices.Contains(sub.Traits, t) }) {
+			return t
+		}
+	}
+	return ""
 }
 
 // givers is the ways in which s would give a fact: nil for the step itself, a
@@ -120,12 +145,20 @@ func (r *relaxed) givers(s *library.Step, fact int) []*library.Material {
 	}
 	for _, slug := range sorted(r.Library.Materials) {
 		m := r.Library.Materials[slug]
-		gives := r.fresh.has(fact) && r.prep(m.Role) || slices.ContainsFunc(m.Gives, func(g string) bool { return r.index[g] == fact })
+		gives := r.fresh.has(fact) && r.prep(m.Role) && !needs(s, m, r.compiled.facts[fact]) || slices.ContainsFunc(m.Gives, func(g string) bool { return r.index[g] == fact })
 		if m.Role == s.Lays && gives {
 			out = append(out, m)
 		}
 	}
 	return out
+}
+
+// needs reports whether s, laying m, needs a fact itself: then its film has it
+// only from what lies below.
+func needs(s *library.Step, m *library.Material, fact string) bool {
+	return slices.ContainsFunc(slices.Concat(s.Needs, m.Needs), func(n library.Need) bool {
+		return slices.ContainsFunc(n.Any, func(l library.Literal) bool { return l.Fact == fact })
+	})
 }
 
 // stops says what keeps s, with m, from being done: a condition, or a need that

@@ -61,7 +61,12 @@ func (c *compiled) localTop(s state) bool { return s.top != 0 && c.films[s.top-1
 
 // omits reports whether o is the step that is to be left out at this place.
 func (c *compiled) omits(s state, o *op) bool {
-	if c.Without.Step != o.step.Slug || c.Without.Next != int(s.next) {
+	return c.Without.Step == o.step.Slug && c.omissionAt(s)
+}
+
+// omissionAt reports whether s is where a step is left out.
+func (c *compiled) omissionAt(s state) bool {
+	if c.Without.Step == "" || c.Without.Next != int(s.next) {
 		return false
 	}
 	if s.top == 0 {

@@ -1,0 +1,153 @@
+package planner
+
+import (
+	"encoding/json"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"coatwright/nearest"
+	"coatwright/planner/library"
+	"coatwright/strictyaml"
+)
+
+// Alternative is a job with some of its choices made otherwise, such as
+// {"room.airflow": "1 m/s"}. A key is that of the job document, a dot for each
+// level down.
+type Alternative map[string]string
+
+// alternativeKeys are the choices that a what-if may change.
+var alternativeKeys = []string{
+	"applicator", "candy-coats", "care", "clear", "effect", "finish", "start", "system",
+	"room.air", "room.airflow", "room.humidity", "room.surface", "shop.hours",
+}
+
+// ParseAlternative reads "room.airflow=1 m/s, clear=two-pack" over a. Values are
+// checked when the job is read.
+func ParseAlternative(text string) (Alternative, error) {
+	a := Alternative{}
+	for _, pair := range strings.Split(text, ",") {
+		key, value, ok := strings.Cut(pair, "=")
+		key, value = strings.TrimSpace(key), strings.TrimSpace(value)
+		if !ok || value == "" {
+			return nil, fmt.Errorf("found %q, expected a choice and its value, such as room.airflow=1 m/s", strings.TrimSpace(pair))
+		}
+		if !slices.Contains(alternativeKeys, key) {
+			text := fmt.Sprintf("found the choice %q, expected one of %s", key, strings.Join(alternativeKeys, ", "))
+			if near := nearest.To(key, alternativeKeys); near != "" {
+				text += fmt.Sprintf("; did you mean %q?", near)
+			}
+			return nil, fmt.Errorf("%s", text)
+		}
+		a[key] = value
+	}
+	return a, nil
+}
+
+// String writes the alternative as ParseAlternative reads it.
+func (a Alternative) String() string {
+	var pairs []string
+	for _, key := range slices.Sorted(maps.Keys(a)) {
+		pairs = append(pairs, key+"="+a[key])
+	}
+	return strings.Join(pairs, ", ")
+}
+
+// Job is the job with the alternative's choices. The error is a
+// strictyaml.Problems where a choice is none.
+func (a Alternative) Job(job *Job, lib *library.Library) (*Job, error) {
+	src, err := strictyaml.JSON(job.document)
+	if err != nil {
+		return nil, err
+	}
+	document := map[string]any{}
+	if err := json.Unmarshal(src, &document); err != nil {
+		return nil, err
+	}
+	for key, value := range a {
+		in := document
+		if group, rest, nested := strings.Cut(key, "."); nested {
+			inner, ok := document[group].(map[string]any)
+			if !ok {
+				inner = map[string]any{}
+				document[group] = inner
+			}
+			in, key = inner, rest
+		}
+		in[key] = value
+		if key == "applicator" {
+			in[key] = strings.Fields(strings.ReplaceAll(value, "+", " "))
+		}
+	}
+	changed, err := json.Marshal(document)
+	if err != nil {
+		return nil, err
+	}
+	return ParseJob("the job with "+a.String(), changed, lib)
+}
+
+// With plans the job with the alternative's choices, and says what that changes.
+func With(job *Job, lib *library.Library, a Alternative) (*Difference, error) {
+	other, err := a.Job(job, lib)
+	if err != nil {
+		return nil, err
+	}
+	before, err := New(job, lib)
+	if err != nil {
+		return nil, err
+	}
+	after, err := New(other, lib)
+	if err != nil {
+		return nil, err
+	}
+	d := compare(before, after)
+	d.With, d.Title = a.String(), a.String()
+	return d, nil
+}
+
+// fanOn is the air of a small fan across the part: common practice, no published
+// source.
+const fanOn = "1 m/s"
+
+// Alternatives are the other choices worth looking at for a job: the other
+// applicators, clears, systems and levels of care, and a fan.
+func Alternatives(job *Job, lib *library.Library) []Alternative {
+	var out []Alternative
+	add := func(key, value string) { out = append(out, Alternative{key: value}) }
+	all := applicators(lib)
+	for _, tool := range append([]string{strings.Join(all, "+")}, all...) {
+		if tool != strings.Join(job.Applicators, "+") {
+			add("applicator", tool)
+		}
+	}
+	for _, s := range systems(lib) {
+		if s != job.System && s != "none" && s != "two-pack" {
+			add("system", s)
+		}
+		if s != job.Clear && clears(lib, job.Finish, s) {
+			add("clear", s)
+		}
+	}
+	if job.Room.Speed < 0.8 {
+		add("room.airflow", fanOn)
+	}
+	for _, c := range care(lib) {
+		if c != job.Care {
+			add("care", c)
+		}
+	}
+	return out
+}
+
+// clears reports whether a material of the system makes the finish's last film.
+func clears(lib *library.Library, finish, system string) bool {
+	f := lib.Finishes[finish]
+	last := f.Films[len(f.Films)-1]
+	for _, m := range lib.Materials {
+		if _, meets := m.Gloss.Meets(f.Gloss); m.Role == last.Role && m.System == system && meets {
+			return true
+		}
+	}
+	return false
+}
