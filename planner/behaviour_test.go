@@ -60,8 +60,8 @@ func TestDeletedNoteChangesThePlan(t *testing.T) {
 	if p.Refused == nil || p.Refused.Fact != "adhesive" || p.Refused.Step == "" {
 		t.Fatalf("without the promoter's note, refused is %+v", p.Refused)
 	}
-	if !strings.Contains(strings.Join(p.Refused.Reasons, "\n"), "epoxy-primer is only for a surface that is metal") {
-		t.Errorf("the reasons do not say what stops the other primers: %q", p.Refused.Reasons)
+	if !strings.Contains(strings.Join(p.Refused.Reasons, "\n"), "solvent-adhesion-promoter is of the solvent system") {
+		t.Errorf("the reasons do not say what stops the other promoter: %q", p.Refused.Reasons)
 	}
 	lib = builtIn(t)
 	delete(lib.Steps, "tack-off")

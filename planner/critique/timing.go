@@ -17,9 +17,58 @@ import (
 type clock struct{ start, end []time.Time }
 
 // time sets the clock anew: the steps in the order of the list, with the waits
-// that they have, in the shop's hours. A window that cannot be kept is a finding,
-// and is left open for the rest.
+// that they have, in the shop's hours. Where a window cannot be kept so, but is
+// kept by the times that the plan has, those stand.
 func (b *bench) time() (clock, []Finding) {
+	c, found := b.anew()
+	if own, ok := b.own(); ok && len(found) > 0 {
+		return own, nil
+	}
+	return c, found
+}
+
+// own is the plan's own times; ok is false where they do not fit its steps.
+func (b *bench) own() (c clock, ok bool) {
+	free := map[string]time.Time{}
+	for i, s := range b.plan.Steps {
+		if s.Start.IsZero() || s.End.Sub(s.Start) < b.work(i) {
+			return c, false
+		}
+		for _, w := range s.Waits {
+			k := slices.IndexFunc(b.plan.Steps[:i], func(o planner.Step) bool { return o.ID == w.After })
+			if k < 0 {
+				continue
+			}
+			if since := s.Start.Sub(b.plan.Steps[k].End); since < minutes(w.Min) || w.Max > 0 && since > minutes(w.Max) {
+				return c, false
+			}
+		}
+		for _, p := range s.Parts {
+			if b.isBench(b.note(i)) {
+				continue
+			}
+			if s.Start.Before(free[p]) {
+				return c, false
+			}
+			free[p] = s.End
+		}
+		c.start, c.end = append(c.start, s.Start), append(c.end, s.End)
+	}
+	return c, true
+}
+
+// work is how long step i takes, with the time between its coats.
+func (b *bench) work(i int) time.Duration {
+	s := b.plan.Steps[i]
+	if planned := s.End.Sub(s.Start); s.Coats > 0 && planned > 0 {
+		return planned // a film is laid in one go, and its minutes are rounded once
+	}
+	return time.Duration(math.Ceil(s.WorkMin+s.FlashMin*float64(max(s.Coats-1, 0))-1e-6)) * time.Minute
+}
+
+// anew is the clock that the calendar makes. A window that it cannot keep is a
+// finding, and is left open for the rest.
+func (b *bench) anew() (clock, []Finding) {
 	acts, first, last := b.activities()
 	var found []Finding
 	for {
@@ -74,9 +123,8 @@ func (b *bench) activities() (acts []calendar.Activity, first, last []int) {
 	onPart, atBench := map[string]int{}, -1
 	for i, s := range b.plan.Steps {
 		first = append(first, len(acts))
-		work := time.Duration(math.Ceil(s.WorkMin+s.FlashMin*float64(max(s.Coats-1, 0))-1e-6)) * time.Minute
 		note := b.note(i)
-		for n, w := range planner.Spans(work, b.plan.Job.Shop.Hours, s.Coats > 0) {
+		for n, w := range planner.Spans(b.work(i), b.plan.Job.Shop.Hours, s.Coats > 0) {
 			a := calendar.Activity{ID: s.ID, Work: max(w, 0), Float: note != nil && note.Mixes}
 			if n > 0 {
 				a.Lags = []calendar.Lag{{After: len(acts) - 1}}
