@@ -24,9 +24,9 @@ type builder struct {
 	waits  [][]wait      // by item
 }
 
-func newBuilder(job *Job, lib *library.Library, d *Drying, groups []*group) *builder {
+func newBuilder(job *Job, lib *library.Library, d *Drying, groups []*group, apart map[place]int) *builder {
 	b := &builder{job: job, lib: lib, d: d, groups: groups}
-	b.items = items(groups, lib.Words)
+	b.items = items(groups, lib.Words, apart)
 	b.ids = stepIDs(b.items)
 	b.at = make([]map[int]int, len(groups))
 	for g := range groups {
@@ -95,12 +95,6 @@ func (b *builder) area(it *item) q.Area {
 	return sum
 }
 
-// coats is how many coats of the item's film are laid.
-func (b *builder) coats(it *item) int {
-	g := b.groupsOf(it)[0]
-	return b.groups[g].problem.Coats(b.groups[g].route.Actions[it.actions[g]])
-}
-
 // hands is the painter's own time for an item; flash is the time between its
 // coats, when the painter waits beside it.
 func (b *builder) hands(it *item) (hands, flash q.Time) {
@@ -108,7 +102,7 @@ func (b *builder) hands(it *item) (hands, flash q.Time) {
 	if it.film.IsZero() {
 		return hands, 0
 	}
-	coats := b.coats(it)
+	coats := it.film.coats
 	hands += q.Time(float64(it.film.Tool.Applicator.Pace) * float64(b.area(it)) * float64(coats))
 	return hands, b.d.Flash(it.film.Coating) * q.Time(coats-1)
 }

@@ -1,16 +1,18 @@
 package planner
 
 import (
+	"fmt"
 	"slices"
 
 	"coatwright/planner/library"
 	"coatwright/planner/route"
 )
 
-// paint is a coating in one colour: what one mix is for.
+// paint is a coating in one colour and so many coats: what one mix is for.
 type paint struct {
 	route.Coating
 	colour string
+	coats  int
 }
 
 // item is one step of the plan: the same step of one or several groups.
@@ -19,6 +21,7 @@ type item struct {
 	film    paint // the film it lays; zero for none
 	lead    paint // the film it leads up to
 	of      *item // of bench work: the film that it is for
+	apart   int   // items of different numbers are not done at once
 	actions map[int]int
 }
 
@@ -27,7 +30,7 @@ func (it *item) bench() bool { return it.of != nil }
 func (it *item) key() string {
 	k := it.step.Slug
 	if !it.lead.IsZero() {
-		k += " for " + it.lead.Slug + " " + it.lead.Tool.Slug + " " + it.lead.colour
+		k += fmt.Sprint(" for ", it.lead.Slug, it.lead.Tool.Slug, it.lead.colour, it.lead.coats)
 	}
 	return k
 }
@@ -36,14 +39,15 @@ func (it *item) key() string {
 type place struct{ group, action int }
 
 // items brings the groups' routes together: work on the parts first, so that
-// films of one paint meet, then the bench work around each film.
-func items(groups []*group, words *library.Vocabulary) []*item {
+// films of one paint meet, then the bench work around each film. Actions that
+// are numbered in apart meet only those of the same number.
+func items(groups []*group, words *library.Vocabulary, apart map[place]int) []*item {
 	var surface []*item
 	for g, gr := range groups {
 		var mine []*item
 		for a, action := range gr.route.Actions {
 			if !isBench(action.Step, words) {
-				mine = append(mine, &item{step: action.Step, film: gr.paint(a), lead: gr.paint(gr.filmFrom(a)), actions: map[int]int{g: a}})
+				mine = append(mine, &item{step: action.Step, film: gr.paint(a), lead: gr.paint(gr.filmFrom(a)), apart: apart[place{g, a}], actions: map[int]int{g: a}})
 			}
 		}
 		surface = merge(surface, mine)
@@ -57,7 +61,7 @@ func (g *group) paint(a int) paint {
 		return paint{}
 	}
 	action := g.route.Actions[a]
-	p := paint{Coating: action.Film}
+	p := paint{Coating: action.Film, coats: g.problem.Coats(action)}
 	if action.Required >= 0 {
 		p.colour = g.films[action.Required].Colour
 	}
@@ -171,7 +175,7 @@ func merge(a, b []*item) []*item {
 
 func weight(a, b *item) int {
 	switch {
-	case a.key() != b.key():
+	case a.key() != b.key() || a.apart != b.apart:
 		return 0
 	case !a.film.IsZero():
 		return filmMeets

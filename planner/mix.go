@@ -49,7 +49,7 @@ type need struct {
 // can's figures as far off as their standing allows.
 func (b *builder) needed(it *item, solids q.Fraction) need {
 	a := it.film.Tool.Applicator
-	build := it.film.Build * q.Length(b.coats(it))
+	build := it.film.Build * q.Length(it.film.coats)
 	n := need{transfer: q.Range[q.Fraction]{Low: 1}}
 	for _, g := range b.groupsOf(it) {
 		area := b.area(&item{step: it.step, film: it.film, actions: map[int]int{g: it.actions[g]}})

@@ -43,8 +43,7 @@ func build(job *Job, lib *library.Library, without []route.Omission) (*builder, 
 		if refused != nil {
 			return nil, nil, withWindow(refused, missed), nil
 		}
-		b := newBuilder(job, lib, d, groups)
-		slots, err := b.schedule(wait.likely)
+		b, slots, err := meet(job, lib, d, groups)
 		if err == nil {
 			return b, slots, nil, nil
 		}
@@ -55,6 +54,53 @@ func build(job *Job, lib *library.Library, without []route.Omission) (*builder, 
 			return nil, nil, missed, nil
 		}
 	}
+}
+
+// maxPartings is how often groups are parted before the plan is given up.
+const maxPartings = 24
+
+// meet brings the groups' routes together and into the shop's hours. Where parts
+// that wait for one another miss a window, they no longer do that step at once.
+func meet(job *Job, lib *library.Library, d *Drying, groups []*group) (*builder, []calendar.Slot, error) {
+	apart := map[place]int{}
+	for n := 1; ; n++ {
+		b := newBuilder(job, lib, d, groups, apart)
+		slots, err := b.schedule(wait.likely)
+		if err == nil || n > maxPartings || !b.part(err, apart, n) {
+			return b, slots, err
+		}
+	}
+}
+
+// part numbers the actions of some groups of the step that comes too late, so
+// that it is done for the others at another time: those that are late, or where
+// all are, the first. It reports whether there is anything to part.
+func (b *builder) part(err error, apart map[place]int, number int) bool {
+	var w *calendar.WindowError
+	if !errors.As(err, &w) {
+		return false
+	}
+	below, above := b.items[b.index(w.After)], b.items[b.index(w.ID)]
+	if above.bench() {
+		above = above.of
+	}
+	all := b.groupsOf(above)
+	if len(all) < 2 {
+		return false
+	}
+	var late []int
+	for _, g := range all {
+		if _, mine := below.actions[g]; mine {
+			late = append(late, g)
+		}
+	}
+	if len(late) == 0 || len(late) == len(all) {
+		late = all[:1]
+	}
+	for _, g := range late {
+		apart[place{g, above.actions[g]}] = number
+	}
+	return true
 }
 
 // windows are those that the calendar cannot meet, by group.

@@ -22,10 +22,10 @@ func randomJob(r *rand.Rand, lib *library.Library) string {
 			pick("lattice", "tube", "solid", "panel"), pick("loose", "loose", "assembled"), pick("", ", keep-free: none")))
 	}
 	return fmt.Sprintf(`title: random
-system: waterborne
+system: %s
 %sparts:
 %s
-effect: %s
+%seffect: %s
 finish: %s
 care: %s
 candy-coats: %d
@@ -33,22 +33,46 @@ applicator: %s
 room: {air: %d C, humidity: %d %%, airflow: %.1f m/s, surface: %d C}
 shop: {hours: "%s", painters: %d}
 start: 2026-12-0%dT%02d:%02d
-`, pick("", "clear: two-pack\n", "clear: waterborne\n"), strings.Join(parts, "\n"), pick(sorted(lib.Effects)...), pick(sorted(lib.Finishes)...),
-		pick("show", "daily", "rough"), 1+r.IntN(6), pick("hvlp-gun", "hvlp-gun", "airbrush"),
+`, pick("waterborne", "waterborne", "solvent"), pick("", "clear: two-pack\n", "clear: waterborne\n"), strings.Join(parts, "\n"), randomDesigns(r, lib, len(parts)), pick(sorted(lib.Effects)...), pick(sorted(lib.Finishes)...),
+		pick("show", "daily", "rough"), 1+r.IntN(6), pick("hvlp-gun", "airbrush", "[hvlp-gun, airbrush]", "[hvlp-gun, airbrush]"),
 		8+r.IntN(28), 20+r.IntN(75), r.Float64()*2, 8+r.IntN(28),
 		pick("Mon-Fri 08:00-17:00", "Mon-Fri 08:00-12:00 13:00-17:00", "Mon-Sun 00:00-24:00", "Tue,Thu 09:00-15:00", "Mon-Thu 06:00-14:30; Sat 08:00-12:00"),
 		1+r.IntN(3), 1+r.IntN(9), r.IntN(24), r.IntN(60))
+}
+
+// randomDesigns are none to three designs, on parts and in places that they may
+// share.
+func randomDesigns(r *rand.Rand, lib *library.Library, parts int) string {
+	n := r.IntN(4)
+	if n == 0 {
+		return ""
+	}
+	pick := func(words ...string) string { return words[r.IntN(len(words))] }
+	out := "designs:\n"
+	for range n {
+		kind := pick(sorted(lib.Designs)...)
+		var with []string
+		for _, l := range lib.Designs[kind].Layers {
+			if l.Optional && r.IntN(2) == 0 {
+				with = append(with, l.Name)
+			}
+		}
+		out += fmt.Sprintf("  - {kind: %s, on: part %d, area: %.4f m2, position: %s, mask: %s, with: [%s], colours: {design: %q, shadow: \"#202020\"}}\n",
+			kind, r.IntN(parts), 0.001+r.Float64()*0.009, pick("left", "right", "all round"), pick("negative", "negative", "positive"), strings.Join(with, ", "), pick("#ffffff", "#aa0000"))
+	}
+	return out
 }
 
 // TestRandomJobs: whatever the job, it plans soundly or is refused with a fact
 // and a reason. Run with -jobs 5000 for a long look.
 func TestRandomJobs(t *testing.T) {
 	lib := builtIn(t)
-	planned := 0
+	planned, refusals := 0, map[string]int{}
 	for seed := range *randomJobs {
 		document := randomJob(rand.New(rand.NewPCG(uint64(seed), 1)), lib)
 		p := plan(t, document, lib)
 		if p.Refused != nil {
+			refusals[p.Refused.Fact]++
 			if p.Refused.Fact == "" || len(p.Refused.Reasons) == 0 || p.Refused.Part == "" {
 				t.Errorf("seed %d: refused with %+v\n%s", seed, p.Refused, document)
 			}
@@ -62,5 +86,5 @@ func TestRandomJobs(t *testing.T) {
 	if planned < *randomJobs/3 {
 		t.Errorf("only %d of %d random jobs were planned", planned, *randomJobs)
 	}
-	t.Logf("%d of %d planned", planned, *randomJobs)
+	t.Logf("%d of %d planned; refused for want of %v", planned, *randomJobs, refusals)
 }

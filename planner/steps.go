@@ -118,7 +118,7 @@ func (it *item) atHand() *library.Material {
 
 func (b *builder) addFilm(s *Step, it *item) {
 	a := it.film.Tool.Applicator
-	s.Coats = b.coats(it)
+	s.Coats = it.film.coats
 	s.FlashMin = b.d.Flash(it.film.Coating).Minutes()
 	s.DryUm = it.film.Build.Micrometres() * float64(s.Coats)
 	s.WetUm = b.wetFilm(it.film.Coating).Micrometres()
