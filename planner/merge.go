@@ -1,11 +1,13 @@
 package planner
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
 	"coatwright/planner/library"
 	"coatwright/planner/route"
+	q "coatwright/quantity"
 )
 
 // paint is a coating in one colour and so many coats: what one mix is for.
@@ -52,7 +54,37 @@ func items(groups []*group, words *library.Vocabulary, apart map[place]int) []*i
 		}
 		surface = merge(surface, mine)
 	}
+	if len(groups) > 1 {
+		byReadiness(groups, surface)
+	}
 	return interleave(surface, benchWork(groups, surface, words))
+}
+
+// byReadiness puts what can be done first first: for each item the earliest that
+// its parts are ready, were there hands and hours enough. An item is never ready
+// before one that it waits for, and of those that are ready at once the first
+// stays first.
+func byReadiness(groups []*group, surface []*item) {
+	ready := map[*item]q.Time{}
+	at := map[place]*item{}
+	for _, it := range surface {
+		for g, a := range it.actions {
+			at[place{g, a}] = it
+			actions := groups[g].route.Actions
+			for prev := a - 1; prev >= 0; prev-- {
+				if before := at[place{g, prev}]; before != nil {
+					ready[it] = max(ready[it], ready[before]+before.step.Work.Fixed)
+					break
+				}
+			}
+			for _, l := range actions[a].Links {
+				if before := at[place{g, l.From}]; l.Lag && before != nil {
+					ready[it] = max(ready[it], ready[before]+before.step.Work.Fixed+l.Min)
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(surface, func(a, b *item) int { return cmp.Compare(ready[a], ready[b]) })
 }
 
 // paint is what action a lays, zero for nothing.

@@ -72,7 +72,7 @@ func meet(job *Job, lib *library.Library, d *Drying, groups []*group) (*builder,
 	}
 }
 
-// part numbers the actions of some groups of the step that comes too late, so
+// part numbers the actions of some groups up to the step that comes too late, so
 // that it is done for the others at another time: those that are late, or where
 // all are, the first. It reports whether there is anything to part.
 func (b *builder) part(err error, apart map[place]int, number int) bool {
@@ -98,7 +98,9 @@ func (b *builder) part(err error, apart map[place]int, number int) bool {
 		late = all[:1]
 	}
 	for _, g := range late {
-		apart[place{g, above.actions[g]}] = number
+		for a := b.groups[g].filmBefore(above.actions[g]) + 1; a <= above.actions[g]; a++ {
+			apart[place{g, a}] = number
+		}
 	}
 	return true
 }
