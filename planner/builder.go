@@ -22,6 +22,7 @@ type builder struct {
 	ids    []string
 	at     []map[int]int // by group: action to item
 	waits  [][]wait      // by item
+	closed []Condition   // recoat windows that the hours do not allow
 }
 
 func newBuilder(job *Job, lib *library.Library, d *Drying, groups []*group, apart map[place]int) *builder {

@@ -35,6 +35,7 @@ func (b *builder) conditions(steps []Step) []Condition {
 		add("go", "", "The room suits every film: %.1f C, %.0f %% humidity, the part %.1f C above the dew point.",
 			r.Temperature.Celsius(), r.Humidity.Percent(), float64(r.Surface-r.DewPoint()))
 	}
+	out = append(out, b.closed...)
 	for _, g := range b.groups {
 		for _, mind := range g.substrate.Mind {
 			add("care", "substrate/"+g.substrate.Slug, "%s: %s", g.substrate.Title, mind)

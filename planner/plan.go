@@ -207,10 +207,11 @@ type Totals struct {
 
 // Refusal says why a job cannot be planned.
 type Refusal struct {
-	Part    string   `json:"part"`
-	Fact    string   `json:"fact"`
-	Step    string   `json:"step"` // the note that needs the fact; "" for the hand-over
-	Reasons []string `json:"reasons"`
+	Part    string     `json:"part"`
+	Fact    string     `json:"fact"`
+	Step    string     `json:"step"` // the note that needs the fact; "" for the hand-over
+	Reasons []string   `json:"reasons"`
+	Start   *time.Time `json:"start"` // a later start that would do; null where none was found, or it is not the hours
 }
 
 // WorkingHours is the Fact of a Refusal that no note could mend: the calendar

@@ -20,23 +20,58 @@ func New(job *Job, lib *library.Library) (*Plan, error) { return newPlan(job, li
 // newPlan plans the job with one step left out of each group's route: without
 // is by group, nil for nothing.
 func newPlan(job *Job, lib *library.Library, without []route.Omission) (*Plan, error) {
-	b, slots, refused, err := build(job, lib, without)
+	known := found{}
+	b, slots, refused, err := build(job, lib, without, known)
 	switch {
 	case err != nil:
 		return nil, err
+	case refused != nil && refused.ByHours() && without == nil:
+		refused.propose(job, lib, known)
+		fallthrough
 	case refused != nil:
 		return refusedPlan(job, refused), nil
 	}
 	return b.plan(slots), nil
 }
 
+// maxStarts is how many later starts are tried where the hours do not allow a
+// job: those of a working week.
+const maxStarts = 5
+
+// propose looks for a later start at which the hours allow the job.
+func (r *Refusal) propose(job *Job, lib *library.Library, known found) {
+	later := *job
+	for range maxStarts {
+		next := later.Shop.Hours.Opens(later.Start)
+		if !next.After(later.Start) {
+			return
+		}
+		later.Start = next
+		if _, _, refused, err := build(&later, lib, nil, known); err == nil && refused == nil {
+			r.Start = &next
+			r.Reasons = append(r.Reasons, "a start on "+next.Format("Mon 2 Jan at 15:04")+" would do")
+			return
+		}
+	}
+}
+
+// found is the routes that have been found for one job, by group and by the
+// windows that were shut: they do not depend on when the job starts.
+type found map[string]routed
+
+type routed struct {
+	route   *route.Route
+	refused *route.Refusal
+}
+
 // build finds the routes and the hours of a plan, or why there are none.
-func build(job *Job, lib *library.Library, without []route.Omission) (*builder, []calendar.Slot, *Refusal, error) {
+func build(job *Job, lib *library.Library, without []route.Omission, known found) (*builder, []calendar.Slot, *Refusal, error) {
 	d := NewDrying(job, lib)
 	shut := windows{}
-	var missed *Refusal // what the calendar last could not meet
+	var missed *Refusal    // what the calendar last could not meet
+	var closed []Condition // the windows that it could not meet before
 	for {
-		groups, refused, err := routes(job, lib, d, shut, without)
+		groups, refused, err := routes(job, lib, d, shut, without, known)
 		if err != nil {
 			return nil, nil, nil, err
 		}
@@ -45,6 +80,7 @@ func build(job *Job, lib *library.Library, without []route.Omission) (*builder, 
 		}
 		b, slots, err := meet(job, lib, d, groups)
 		if err == nil {
+			b.closed = closed
 			return b, slots, nil, nil
 		}
 		// A window that the calendar cannot meet is shut, and the route finds
@@ -53,11 +89,12 @@ func build(job *Job, lib *library.Library, without []route.Omission) (*builder, 
 		if !b.shut(err, shut) {
 			return nil, nil, missed, nil
 		}
+		closed = append(closed, b.closes(err))
 	}
 }
 
 // maxPartings is how often groups are parted before the plan is given up.
-const maxPartings = 24
+const maxPartings = 8
 
 // meet brings the groups' routes together and into the shop's hours. Where parts
 // that wait for one another miss a window, they no longer do that step at once.
@@ -130,21 +167,26 @@ func refusedPlan(job *Job, r *Refusal) *Plan {
 }
 
 // routes finds the route of each group of parts.
-func routes(job *Job, lib *library.Library, d *Drying, shut windows, without []route.Omission) ([]*group, *Refusal, error) {
+func routes(job *Job, lib *library.Library, d *Drying, shut windows, without []route.Omission, known found) ([]*group, *Refusal, error) {
 	groups := groupParts(job, lib)
 	for i, g := range groups {
 		g.problem = g.routeProblem(job, lib, d, shut[i])
 		if without != nil {
 			g.problem.Without = without[i]
 		}
-		found, refused, err := route.Find(g.problem)
-		if err != nil {
-			return nil, nil, err
+		key := fmt.Sprint(i, shut[i]) // maps print in the order of their keys
+		r, seen := known[key]
+		if !seen {
+			var err error
+			if r.route, r.refused, err = route.Find(g.problem); err != nil {
+				return nil, nil, err
+			}
+			known[key] = r
 		}
-		if refused != nil {
-			return nil, &Refusal{Part: g.names()[0], Fact: refused.Fact, Step: refused.Step, Reasons: refused.Reasons}, nil
+		if r.refused != nil {
+			return nil, &Refusal{Part: g.names()[0], Fact: r.refused.Fact, Step: r.refused.Step, Reasons: r.refused.Reasons}, nil
 		}
-		g.route = found
+		g.route = r.route
 	}
 	return groups, nil, nil
 }
@@ -173,6 +215,16 @@ func (b *builder) shut(err error, shut windows) bool {
 		shut[g][window] = true
 	}
 	return news
+}
+
+// closes says which recoat window cannot be met, and what is done instead.
+func (b *builder) closes(err error) Condition {
+	var w *calendar.WindowError
+	errors.As(err, &w)
+	below := b.items[b.index(w.After)].film
+	return Condition{Level: "care", Note: "background/what-a-recoat-window-is", What: fmt.Sprintf(
+		"The recoat window of the %s shuts after %s, and in these hours %s comes no sooner than %s after it: it is keyed again, or locked, before that.",
+		lowerFirst(below.Title), span(w.Max), b.titleOf(w.ID), span(w.Best))}
 }
 
 // partOf is the first part that the step id is done for.

@@ -59,7 +59,7 @@ func (e *UnknownStepError) Error() string {
 // nothing, an alternative with its time and risk, or the need that breaks. The
 // error is an *UnknownStepError for an id that the job's plan has not.
 func Without(job *Job, lib *library.Library, id string) (*Difference, error) {
-	b, slots, refused, err := build(job, lib, nil)
+	b, slots, refused, err := build(job, lib, nil, found{})
 	if err != nil {
 		return nil, err
 	}

@@ -89,6 +89,16 @@ func (h Hours) last(t, work time.Duration) time.Duration {
 	}
 }
 
+// Opens returns the first instant after t at which the shop opens, t itself for
+// one that never shuts.
+func (h Hours) Opens(t time.Time) time.Time {
+	if len(h.spans) == 0 || h.always() {
+		return t
+	}
+	origin := monday(t)
+	return origin.Add(h.span(h.opened(t.Sub(origin)) + 1).from)
+}
+
 // Span returns the working time between two instants, zero when to is not after
 // from.
 func Span(h Hours, from, to time.Time) time.Duration {

@@ -124,3 +124,28 @@ func at(tb testing.TB, s string) time.Time {
 	}
 	return t
 }
+
+func TestOpens(t *testing.T) {
+	at := func(s string) time.Time {
+		v, err := time.Parse("2006-01-02T15:04", s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+	for _, c := range []struct{ hours, from, want string }{
+		{"Mon-Fri 08:00-17:00", "2026-12-01T08:00", "2026-12-02T08:00"}, // a Tuesday
+		{"Mon-Fri 08:00-17:00", "2026-12-01T07:59", "2026-12-01T08:00"},
+		{"Mon-Fri 08:00-17:00", "2026-12-04T12:00", "2026-12-07T08:00"},
+		{"Mon-Fri 08:00-12:00 13:00-17:00", "2026-12-01T09:00", "2026-12-01T13:00"},
+		{"Mon-Sun 00:00-24:00", "2026-12-01T09:00", "2026-12-01T09:00"},
+	} {
+		h, err := ParseHours(c.hours)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := h.Opens(at(c.from)); !got.Equal(at(c.want)) {
+			t.Errorf("%s opens after %s at %s, want %s", c.hours, c.from, got, c.want)
+		}
+	}
+}
