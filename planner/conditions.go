@@ -37,6 +37,11 @@ func (b *builder) conditions(steps []Step) []Condition {
 	}
 	out = append(out, b.closed...)
 	for _, g := range b.groups {
+		if r := g.route; r.Least < r.Cost {
+			add("care", "", "The notes offer more ways than could be compared: for %s a plan of up to %.0f %% less work may exist.", strings.Join(g.names(), ", "), 100*(1-r.Least/r.Cost))
+		}
+	}
+	for _, g := range b.groups {
 		for _, mind := range g.substrate.Mind {
 			add("care", "substrate/"+g.substrate.Slug, "%s: %s", g.substrate.Title, mind)
 		}

@@ -31,7 +31,6 @@ type Problem struct {
 	Stands    func(library.Drying) q.Time
 	Shut      map[Window]bool // those that the calendar cannot meet
 	Without   Omission        // a step that is left out; zero for none
-	MaxStates int             // bound on the search; 0 for DefaultMaxStates
 }
 
 // Window is the recoat window of a material while Films[Next] comes next.
@@ -77,10 +76,6 @@ type Coating struct {
 
 // IsZero reports whether there is no coating.
 func (c Coating) IsZero() bool { return c.Material == nil }
-
-// DefaultMaxStates bounds the search. The built-in library's largest job looks
-// at a few thousand.
-const DefaultMaxStates = 400_000
 
 // WaitWeight is what a minute of waiting counts against a minute of work.
 // Common practice, no published source: a wait costs booth and calendar, not
@@ -130,6 +125,7 @@ type Route struct {
 	Actions []Action
 	Ends    []Link
 	Cost    float64 // minutes, weighted
+	Least   float64 // no route costs less; Cost where this one is known to be the cheapest
 	States  int     // how many the search looked at
 }
 

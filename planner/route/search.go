@@ -18,16 +18,28 @@ type node struct {
 }
 
 // search is best-first with an admissible bound: the first goal it takes out
-// of the queue is the cheapest.
+// of the queue is the cheapest. With the bound made heavier it looks at fewer
+// states, and the goal may cost as much more than the cheapest.
 type search struct {
 	*compiled
-	nodes []node
-	at    map[state]int32
-	queue queue
-	bound *bound // nil to search blindly
-	every []int16
-	laid  map[boundary][]int32 // nodes that have just laid a film
+	nodes  []node
+	at     map[state]int32
+	queue  queue
+	bound  *bound // nil to search blindly
+	heavy  cost   // tenths
+	budget int    // steps that may be tried
+	every  []int16
+	laid   map[boundary][]int32 // nodes that have just laid a film
 }
+
+// How hard to look. A search tries every step of the place in every state it
+// looks at. The built-in library's largest jobs take a few hundred thousand
+// tries; a shop with thousands of notes gets, rather than no answer, one that is
+// not proved to be the cheapest.
+var efforts = []struct {
+	heavy  cost
+	budget int
+}{{10, 4_000_000}, {13, 2_000_000}, {20, 2_000_000}}
 
 // boundary is a surface with a film just laid, but for its facts.
 type boundary struct {
@@ -47,30 +59,55 @@ func Find(p *Problem) (*Route, *Refusal, error) {
 	if r := c.refuse(); r != nil {
 		return nil, r, nil
 	}
-	s := &search{compiled: c, at: map[state]int32{}, bound: newBound(c), laid: map[boundary][]int32{}}
-	goal, err := s.run()
-	if err != nil {
-		return nil, nil, err
+	switch r, dead := c.find(); {
+	case dead:
+		return nil, c.deadEnd(), nil
+	case r == nil:
+		return nil, nil, ErrTooLarge
+	default:
+		return r, nil, nil
 	}
-	if goal < 0 {
-		// Look again without a bound, which leaves out every dead end.
-		s = &search{compiled: c, at: map[state]int32{}, laid: map[boundary][]int32{}}
-		for i := range c.ops {
-			s.every = append(s.every, int16(i))
+}
+
+// find looks for a route with one effort after the other. It is nil where none
+// was found; dead says that there is none.
+func (c *compiled) find() (r *Route, dead bool) {
+	bound := newBound(c)
+	for _, e := range efforts {
+		s := newSearch(c, bound, e.heavy, e.budget)
+		goal, err := s.run()
+		switch {
+		case err != nil:
+			continue
+		case goal < 0:
+			return nil, true
 		}
-		if _, err := s.run(); err != nil {
-			return nil, nil, err
+		r := s.route(goal)
+		if r.Least = r.Cost; e.heavy > 10 {
+			r.Least = float64(bound.from(s.start())) / 1000
 		}
-		return nil, s.stuck(), nil
+		return r, false
 	}
-	return s.route(goal), nil, nil
+	return nil, false
+}
+
+func newSearch(c *compiled, b *bound, heavy cost, budget int) *search {
+	return &search{compiled: c, at: map[state]int32{}, bound: b, heavy: heavy, budget: budget, laid: map[boundary][]int32{}}
+}
+
+// deadEnd explains why no goal was found: it looks again without a bound, which
+// leaves out every dead end.
+func (c *compiled) deadEnd() *Refusal {
+	s := newSearch(c, nil, 10, efforts[0].budget)
+	for i := range c.ops {
+		s.every = append(s.every, int16(i))
+	}
+	// Where even that is too much to look at, what was seen must do.
+	_, _ = s.run()
+	return s.stuck()
 }
 
 func (s *search) run() (goal int32, err error) {
-	limit := s.MaxStates
-	if limit == 0 {
-		limit = DefaultMaxStates
-	}
 	s.reach(s.start(), -1, 0, 0)
 	for len(s.queue.items) > 0 {
 		at := heap.Pop(&s.queue).(item).node
@@ -82,7 +119,7 @@ func (s *search) run() (goal int32, err error) {
 		if n.op == endOp {
 			return at, nil
 		}
-		if len(s.nodes) > limit {
+		if s.budget -= len(s.here(n.state)); s.budget < 0 {
 			return -1, ErrTooLarge
 		}
 		s.expand(at)
@@ -143,7 +180,7 @@ func (s *search) reach(st state, parent int32, op int16, spent cost) {
 		b := boundaryOf(st)
 		s.laid[b] = append(s.laid[b], i)
 	}
-	s.queue.push(i, spent+least)
+	s.queue.push(i, spent+least*s.heavy/10)
 }
 
 func boundaryOf(s state) boundary {
