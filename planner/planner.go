@@ -7,6 +7,7 @@ package planner
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"coatwright/planner/calendar"
 	"coatwright/planner/library"
@@ -110,8 +111,8 @@ func meet(job *Job, lib *library.Library, d *Drying, groups []*group) (*builder,
 }
 
 // part numbers the actions of some groups up to the step that comes too late, so
-// that it is done for the others at another time: those that are late, or where
-// all are, the first. It reports whether there is anything to part.
+// that it is done for the others at another time: those that wait for what is
+// over, or where all do, the first. It reports whether there is anything to part.
 func (b *builder) part(err error, apart map[place]int, number int) bool {
 	var w *calendar.WindowError
 	if !errors.As(err, &w) {
@@ -127,7 +128,9 @@ func (b *builder) part(err error, apart map[place]int, number int) bool {
 	}
 	var late []int
 	for _, g := range all {
-		if _, mine := below.actions[g]; mine {
+		a, mine := below.actions[g]
+		waits := func(l route.Link) bool { return l.From == a }
+		if mine && slices.ContainsFunc(b.groups[g].route.Actions[above.actions[g]].Links, waits) {
 			late = append(late, g)
 		}
 	}
