@@ -20,21 +20,22 @@ type paint struct {
 // item is one step of the plan: the same step of one or several groups.
 type item struct {
 	step    *library.Step
-	film    paint // the film it lays; zero for none
-	lead    paint // the film it leads up to
-	of      *item // of bench work: the film that it is for
-	apart   int   // items of different numbers are not done at once
+	film    paint  // the film it lays; zero for none
+	lead    paint  // the film it leads up to
+	of      *item  // of bench work: the film that it is for
+	apart   int    // items of different numbers are not done at once
+	key     string // items of one key may be done at once
 	actions map[int]int
 }
 
 func (it *item) bench() bool { return it.of != nil }
 
-func (it *item) key() string {
-	k := it.step.Slug
-	if !it.lead.IsZero() {
-		k += fmt.Sprint(" for ", it.lead.Slug, it.lead.Tool.Slug, it.lead.colour, it.lead.coats)
+// keyOf names what is done, and for which paint.
+func keyOf(s *library.Step, lead paint) string {
+	if lead.IsZero() {
+		return s.Slug
 	}
-	return k
+	return fmt.Sprint(s.Slug, " for ", lead.Slug, lead.Tool.Slug, lead.colour, lead.coats)
 }
 
 // place is one group's action.
@@ -49,7 +50,8 @@ func items(groups []*group, words *library.Vocabulary, apart map[place]int) []*i
 		var mine []*item
 		for a, action := range gr.route.Actions {
 			if !isBench(action.Step, words) {
-				mine = append(mine, &item{step: action.Step, film: gr.paint(a), lead: gr.paint(gr.filmFrom(a)), apart: apart[place{g, a}], actions: map[int]int{g: a}})
+				lead := gr.paint(gr.filmFrom(a))
+				mine = append(mine, &item{step: action.Step, film: gr.paint(a), lead: lead, key: keyOf(action.Step, lead), apart: apart[place{g, a}], actions: map[int]int{g: a}})
 			}
 		}
 		surface = merge(surface, mine)
@@ -207,7 +209,7 @@ func merge(a, b []*item) []*item {
 
 func weight(a, b *item) int {
 	switch {
-	case a.key() != b.key() || a.apart != b.apart:
+	case a.key != b.key || a.apart != b.apart:
 		return 0
 	case !a.film.IsZero():
 		return filmMeets

@@ -8,6 +8,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"sync"
 
 	"coatwright/planner/calendar"
 	"coatwright/planner/library"
@@ -63,6 +64,7 @@ type found map[string]routed
 type routed struct {
 	route   *route.Route
 	refused *route.Refusal
+	err     error
 }
 
 // build finds the routes and the hours of a plan, or why there are none.
@@ -169,30 +171,39 @@ func refusedPlan(job *Job, r *Refusal) *Plan {
 	}
 }
 
-// routes finds the route of each group of parts.
+// routes finds the route of each group of parts, side by side.
 func routes(job *Job, lib *library.Library, d *Drying, shut windows, without []route.Omission, known found) ([]*group, *Refusal, error) {
 	groups := groupParts(job, lib)
+	results := make([]routed, len(groups))
+	var wait sync.WaitGroup
 	for i, g := range groups {
 		g.problem = g.routeProblem(job, lib, d, shut[i])
 		if without != nil {
 			g.problem.Without = without[i]
 		}
-		key := fmt.Sprint(i, shut[i]) // maps print in the order of their keys
-		r, seen := known[key]
-		if !seen {
-			var err error
-			if r.route, r.refused, err = route.Find(g.problem); err != nil {
-				return nil, nil, err
-			}
-			known[key] = r
+		if r, seen := known[known.key(i, shut)]; seen {
+			results[i] = r
+			continue
 		}
-		if r.refused != nil {
+		wait.Go(func() { results[i].route, results[i].refused, results[i].err = route.Find(g.problem) })
+	}
+	wait.Wait()
+	for i, g := range groups {
+		r := results[i]
+		known[known.key(i, shut)] = r
+		switch {
+		case r.err != nil:
+			return nil, nil, r.err
+		case r.refused != nil:
 			return nil, &Refusal{Part: g.names()[0], Fact: r.refused.Fact, Step: r.refused.Step, Reasons: r.refused.Reasons}, nil
 		}
 		g.route = r.route
 	}
 	return groups, nil, nil
 }
+
+// key names a group and its shut windows; maps print in the order of their keys.
+func (found) key(group int, shut windows) string { return fmt.Sprint(group, shut[group]) }
 
 // shut adds to windows the recoat window that broke the calendar, and reports
 // whether there was one that was still open.

@@ -139,25 +139,31 @@ func (b *bound) lays(o *op, facts bits) bits {
 // exclusive finds pairs of facts that never hold together: every step that gives
 // one of them spoils the other, and they do not both hold from the start.
 func (c *compiled) exclusive() []bits {
+	spoiled := make([]bits, len(c.facts)) // by fact, what all its givers spoil
+	given := bits{}
+	for i := range c.ops {
+		o := &c.ops[i]
+		for fact := range c.facts {
+			switch {
+			case !o.gives.has(fact):
+			case given.has(fact):
+				spoiled[fact] = spoiled[fact].and(o.spoils)
+			default:
+				spoiled[fact] = o.spoils
+				given.set(fact)
+			}
+		}
+	}
 	not := make([]bits, len(c.facts))
 	start := c.start().facts.or(c.bare[1]).or(c.always)
 	for i := range c.facts {
 		for j := range c.facts {
-			if i != j && !(start.has(i) && start.has(j)) && !(c.surface.has(i) || c.surface.has(j)) && c.gives(i) && c.gives(j) && c.spoilsWith(i, j) && c.spoilsWith(j, i) {
+			if spoiled[i].has(j) && spoiled[j].has(i) && !(start.has(i) && start.has(j)) && !c.surface.has(i) && !c.surface.has(j) {
 				not[i].set(j)
 			}
 		}
 	}
 	return not
-}
-
-func (c *compiled) gives(fact int) bool {
-	return slices.ContainsFunc(c.ops, func(o op) bool { return o.gives.has(fact) })
-}
-
-// spoilsWith reports whether every op that gives fact spoils the other.
-func (c *compiled) spoilsWith(fact, other int) bool {
-	return !slices.ContainsFunc(c.ops, func(o op) bool { return o.gives.has(fact) && !o.spoils.has(other) })
 }
 
 // closure is all that could come to hold at p if nothing were spoiled.
