@@ -25,6 +25,7 @@ func (f *front) step(slug, title string, m *strictyaml.Map) *library.Step {
 		Mixes:    m.Get("mixes").Bool(),
 		Cleans:   m.Get("cleans").Bool(),
 		Strips:   m.Get("strips").Bool(),
+		Heats:    strictyaml.Quantity[q.Temperature](m.Get("heats")),
 		Within:   strictyaml.Quantity[q.Time](m.Get("within")),
 		Stands:   f.drying(m.Get("stands")),
 		Uses:     f.uses(m.Get("uses")),

@@ -293,3 +293,18 @@ func FuzzParseJob(f *testing.F) {
 		}
 	})
 }
+
+// TestNothingIsHeatedTooFar: a step that warms a part beyond what it stands is
+// never planned, and the refusal says so.
+func TestNothingIsHeatedTooFar(t *testing.T) {
+	lib := builtIn(t)
+	document := combination("glass", "solid-colour", "gloss", "two-pack", "hvlp-gun", "0.1 m2", "")
+	if p := plan(t, document, lib); p.Refused != nil || find(p, "warm-dry-glass") == nil {
+		t.Fatalf("glass is not warmed dry: %+v", p.Refused)
+	}
+	lib.Steps["warm-dry-glass"].Heats = lib.Substrates["glass"].HeatLimit + 1
+	p := plan(t, document, lib)
+	if p.Refused == nil || p.Refused.Fact != "warm-dried" || !strings.Contains(strings.Join(p.Refused.Reasons, "\n"), "warms the part to 81 C, and glass stands 80 C") {
+		t.Errorf("warmed beyond its limit: %+v", p.Refused)
+	}
+}

@@ -35,7 +35,14 @@ type Finding struct {
 	Repair  *Repair `json:"repair"` // the smallest that helps; null where none was found
 	Kept    string  `json:"kept"`   // why it is done so all the same; "" for no reason given
 
-	lacks time.Duration // how much longer it should have waited
+	late lateness
+}
+
+// lateness says of a step that starts too soon after which step it should have
+// waited for how long, and for how much longer than it did.
+type lateness struct {
+	after        int
+	wait, longer time.Duration
 }
 
 // Level says how much a finding matters.
@@ -50,9 +57,11 @@ const (
 // Repair is a change to the plan that takes a finding away.
 type Repair struct {
 	Do      Change  `json:"do"`
-	Step    string  `json:"step"`    // the step that is moved, dropped or changed
-	Note    string  `json:"note"`    // the note of a step that is added
-	Before  string  `json:"before"`  // where it goes: the id of the step after it; "" for the end
+	Step    string  `json:"step"`   // the step that is moved, dropped or changed
+	Note    string  `json:"note"`   // the note of a step that is added
+	Before  string  `json:"before"` // where it goes: the id of the step after it; "" for the end
+	After   string  `json:"after"`  // of a wait: the step that starts the clock
+	WaitMin float64 `json:"wait_min"`
 	Minutes float64 `json:"minutes"` // work or waiting that it adds; below zero: saves
 	Says    string  `json:"says"`
 }

@@ -42,7 +42,7 @@ func Apply(p *planner.Plan, lib *library.Library, r Repair) (*planner.Plan, erro
 	case Drop:
 		edited.Steps = slices.Delete(edited.Steps, at, at+1)
 	case Wait:
-		edited.Steps[at] = waiting(edited.Steps, at, r.Minutes)
+		edited.Steps[at] = waiting(edited.Steps[at], r.After, r.WaitMin)
 	case Set:
 		edited.Steps[at] = asNoted(&edited, lib, at)
 	default:
@@ -123,43 +123,31 @@ func waitsFor(p *planner.Plan, lib *library.Library, note *library.Step, parts [
 	return waits
 }
 
-// waiting is step i with its wait after the last film on its parts longer by so
-// many minutes.
-func waiting(steps []planner.Step, i int, more float64) planner.Step {
-	s := steps[i]
+// waiting is step i with at least that wait after an earlier step.
+func waiting(s planner.Step, after string, minutes float64) planner.Step {
 	s.Waits = slices.Clone(s.Waits)
-	film := -1
-	for k := i - 1; k >= 0 && film < 0; k-- {
-		if steps[k].Coats > 0 && slices.ContainsFunc(steps[k].Parts, func(p string) bool { return slices.Contains(s.Parts, p) }) {
-			film = k
-		}
-	}
-	if film < 0 {
-		film = max(i-1, 0)
-	}
 	for k, w := range s.Waits {
-		if w.After == steps[film].ID && w.Max == 0 {
-			s.Waits[k].Min += more
+		if w.After == after {
+			s.Waits[k].Min = max(w.Min, minutes)
 			return s
 		}
 	}
-	s.Waits = append(s.Waits, planner.Wait{Until: "dry enough", After: steps[film].ID, Min: more, By: "the critique"})
+	s.Waits = append(s.Waits, planner.Wait{Until: "dry enough", After: after, Min: minutes})
 	return s
 }
 
-// asNoted is step i with coats and mix as the notes say.
+// asNoted is step i as the planner would have it: with the coats, the mix, the
+// material and the colour that the notes and the job say.
 func asNoted(p *planner.Plan, lib *library.Library, i int) planner.Step {
 	s := p.Steps[i]
-	if plain, err := planner.New(p.Job, lib); err == nil && plain.Refused == nil {
-		for _, o := range plain.Steps {
-			if o.Note == s.Note && o.Material == s.Material && o.Design == s.Design && o.Colour == s.Colour {
-				s.Coats, s.Mix, s.WetUm, s.DryUm, s.WorkMin = o.Coats, o.Mix, o.WetUm, o.DryUm, o.WorkMin
-				return s
-			}
-		}
+	plain, err := planner.New(p.Job, lib)
+	if err != nil || plain.Refused != nil {
+		return s
 	}
-	if m := lib.Materials[strings.TrimPrefix(s.Material, "material/")]; m != nil && s.Coats > 0 {
-		s.Coats = m.Coats
+	if k := indexOf(plain.Steps, s.ID); k >= 0 {
+		noted := plain.Steps[k]
+		noted.Waits, noted.Start, noted.End = s.Waits, s.Start, s.End
+		return noted
 	}
 	return s
 }

@@ -116,7 +116,7 @@ func (s *surface) mixFor(i int, m *library.Material, at time.Time) {
 	since := at.Sub(s.mixed)
 	if !s.mixed.IsZero() && since < m.Stand.Duration() {
 		s.add(i, Breaks, "stand", "", "The mix must stand %s, and has stood %s.", m.Stand, span(since))
-		s.found[len(s.found)-1].lacks = m.Stand.Duration() - since
+		s.late(s.mix, m.Stand.Duration(), since)
 	}
 }
 

@@ -29,6 +29,11 @@ func (s *surface) add(i int, level Level, need, because, format string, args ...
 	s.found = append(s.found, s.finding(i, level, need, fmt.Sprintf(format, args...), because))
 }
 
+// late says of the last finding what it should have waited for, and did not.
+func (s *surface) late(after int, wait, waited time.Duration) {
+	s.found[len(s.found)-1].late = lateness{after, wait, wait - waited}
+}
+
 // do plays step i.
 func (s *surface) do(i int) {
 	note, at := s.note(i), s.clock.start[i]
@@ -48,7 +53,7 @@ func (s *surface) do(i int) {
 		s.lay(i, note)
 		return
 	case note.Mixes:
-		s.mixOf, s.mixed = s.plan.Steps[i].Material, s.clock.end[i]
+		s.mix, s.mixOf, s.mixed = i, s.plan.Steps[i].Material, s.clock.end[i]
 	case note.Cleans:
 		s.clean(i, note, at)
 	case note.Strips:
@@ -56,7 +61,7 @@ func (s *surface) do(i int) {
 	}
 	s.change(i, note.Spoils, note.Gives, note)
 	if note.Stands.In > 0 {
-		s.standing = s.clock.end[i].Add(s.drying.Stands(note.Stands).Duration())
+		s.stood, s.standing = i, s.clock.end[i].Add(s.drying.Stands(note.Stands).Duration())
 	}
 }
 
@@ -78,6 +83,9 @@ func (s *surface) conditions(i int, note *library.Step) {
 	}
 	if len(c.Forms) > 0 && !slices.Contains(c.Forms, s.part.Form) {
 		s.add(i, Breaks, "form", "", "It is only for the form %s.", strings.Join(c.Forms, " or "))
+	}
+	if note.Heats > s.substrate.HeatLimit {
+		s.add(i, Breaks, "heat", "", "It warms the part to %.0f C, and %s stands %.0f C.", note.Heats.Celsius(), lower(s.substrate.Title), s.substrate.HeatLimit.Celsius())
 	}
 	layer := s.layer()
 	if len(c.Masks) > 0 && (layer == nil || !slices.Contains(c.Masks, layer.Mask)) {
@@ -135,7 +143,7 @@ func (s *surface) notDry(i int, f *laid, state, because string, at time.Time) {
 		return
 	}
 	s.add(i, Breaks, state, because, "%s is %s after %s, and this starts after %s.", f.Title, state, span(lag.Duration()), span(at.Sub(f.end)))
-	s.found[len(s.found)-1].lacks = lag.Duration() - at.Sub(f.end)
+	s.late(f.step, lag.Duration(), at.Sub(f.end))
 }
 
 // wants looks for what spares rework.
@@ -164,7 +172,7 @@ func (s *surface) before(i int, note *library.Step, at time.Time) {
 func (s *surface) rest(i int, note *library.Step, at time.Time) {
 	if !s.isBench(note) && at.Before(s.standing) {
 		s.add(i, Breaks, "stands", "", "The part must stand for another %s after the step before.", span(s.standing.Sub(at)))
-		s.found[len(s.found)-1].lacks = s.standing.Sub(at)
+		s.late(s.stood, s.standing.Sub(s.clock.end[s.stood]), at.Sub(s.clock.end[s.stood]))
 	}
 }
 

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"time"
 
 	"coatwright/planner/library"
 )
@@ -73,14 +72,14 @@ const reach = 8
 func (b *bench) candidates(f Finding) []Repair {
 	i := b.index(f.Step)
 	switch {
-	case f.Need == "coats" || f.Need == "mix" || f.Need == "material" || f.Need == "colour":
+	case slices.Contains([]string{"coats", "mix", "material", "colour", "note"}, f.Need):
 		return []Repair{{Do: Set, Step: f.Step, Says: fmt.Sprintf("Do %q as the notes say.", f.Title)}}
 	case i < 0:
 		return append(b.additions(f, []int{len(b.plan.Steps) - 1, len(b.plan.Steps)}), b.later(f, len(b.plan.Steps))...)
 	}
 	var out []Repair
-	if f.lacks > 0 {
-		out = append(out, b.wait(i, f.lacks))
+	if f.late.longer > 0 {
+		out = append(out, b.wait(i, f.late))
 	}
 	places := []int{i}
 	for k := i - 1; k >= 0 && k >= i-reach; k-- {
@@ -93,9 +92,12 @@ func (b *bench) candidates(f Finding) []Repair {
 }
 
 // wait is a longer wait before step i.
-func (b *bench) wait(i int, lacks time.Duration) Repair {
-	s, minutes := b.plan.Steps[i], math.Ceil(lacks.Minutes())
-	return Repair{Do: Wait, Step: s.ID, Minutes: minutes, Says: fmt.Sprintf("Wait %s longer before %q.", span(lacks), s.Title)}
+func (b *bench) wait(i int, l lateness) Repair {
+	s := b.plan.Steps[i]
+	return Repair{
+		Do: Wait, Step: s.ID, After: b.plan.Steps[l.after].ID, WaitMin: math.Ceil(l.wait.Minutes()), Minutes: math.Ceil(l.longer.Minutes()),
+		Says: fmt.Sprintf("Wait %s longer before %q.", span(l.longer), s.Title),
+	}
 }
 
 // moves are the places near its own to which step i may be moved.

@@ -26,9 +26,11 @@ type surface struct {
 	base      *laid           // under a design's film: the film beside it
 	ground    q.Range[q.Grit] // the scratch on base
 	beside    []*laid         // designs' films that are not the top one
-	mixOf     string          // the material note of the last mix
+	mix       int             // the step that made the last mix
+	mixOf     string          // its material note
 	mixed     time.Time       // when it was made
-	standing  time.Time       // the part must be let stand until then
+	stood     int             // the step after which the part must stand
+	standing  time.Time       // ... until then
 	found     []Finding
 }
 

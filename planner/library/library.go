@@ -28,12 +28,13 @@ type Step struct {
 	Gives       []Literal
 	Lasts       map[string]q.Time // how long a given fact stays true
 	Spoils      []string
-	Lays        string   // the role of the film this step lays; "" for none
-	Before      []string // dryness states the top film must not have reached yet
-	Strips      bool     // this step lays bare what is under the substrate
-	Mixes       bool     // this step makes up the mix for the next film
-	Cleans      bool     // this step flushes the applicator after a film
-	Within      q.Time   // the latest after the film that it follows; zero for no hurry
+	Lays        string        // the role of the film this step lays; "" for none
+	Before      []string      // dryness states the top film must not have reached yet
+	Strips      bool          // this step lays bare what is under the substrate
+	Heats       q.Temperature // how warm the part gets; zero for a step that does not warm it
+	Mixes       bool          // this step makes up the mix for the next film
+	Cleans      bool          // this step flushes the applicator after a film
+	Within      q.Time        // the latest after the film that it follows; zero for no hurry
 	Work        Work
 	Stands      Drying // what must pass on the part before the next step; zero for nothing
 	Uses        []Use

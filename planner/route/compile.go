@@ -92,7 +92,7 @@ func (c *compiled) candidates() []candidate {
 		s := c.Library.Steps[slug]
 		var fits [2]bool
 		for i, substrate := range c.substrates() {
-			fits[i] = c.barred(s.OnlyIf, substrate) == ""
+			fits[i] = c.barred(s.OnlyIf, substrate) == "" && tooHot(s, substrate) == ""
 		}
 		if s.Lays == "" {
 			if fits != [2]bool{} && c.atHand(s.OnlyIf.Applicator) {

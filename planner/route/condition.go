@@ -9,6 +9,14 @@ import (
 	q "coatwright/quantity"
 )
 
+// tooHot says why a step must not be done on substrate, "" where it may.
+func tooHot(s *library.Step, substrate *library.Substrate) string {
+	if s.Heats <= substrate.HeatLimit {
+		return ""
+	}
+	return fmt.Sprintf("warms the part to %.0f C, and %s stands %.0f C", s.Heats.Celsius(), strings.ToLower(substrate.Title), substrate.HeatLimit.Celsius())
+}
+
 // barred says which condition of a note does not hold on substrate, "" when all
 // do. What lies uppermost, and what is laid next, is looked at in the search.
 func (p *Problem) barred(c library.Condition, substrate *library.Substrate) string {

@@ -1,6 +1,7 @@
 package route
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -164,7 +165,7 @@ func needs(s *library.Step, m *library.Material, fact string) bool {
 // stops says what keeps s, with m, from being done: a condition, or a need that
 // lies deeper.
 func (r *relaxed) stops(s *library.Step, m *library.Material) (why string, deeper *choice) {
-	if why := r.barred(s.OnlyIf, r.Substrate); why != "" {
+	if why := cmp.Or(r.barred(s.OnlyIf, r.Substrate), tooHot(s, r.Substrate)); why != "" {
 		return s.Slug + " " + why, nil
 	}
 	if m != nil {
