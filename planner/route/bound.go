@@ -43,18 +43,19 @@ func placeOf(s state) place { return place{s.next, s.top, s.base} }
 // sequence of legs.
 type bound struct {
 	*compiled
-	may  map[place]bits // facts that may hold when the film has just been laid
-	not  []bits         // by fact, those that never hold together with it
-	legs map[place][]leg
-	here map[place][]int16 // ops that can be done on a leg from there
-	rest map[place]cost    // least from there to the hand-over
+	may   map[place]bits     // facts that may hold when the film has just been laid
+	not   []bits             // by fact, those that never hold together with it
+	waits map[place][]q.Time // by fact, how long the film there must at least dry before it can hold
+	legs  map[place][]leg
+	here  map[place][]int16 // ops that can be done on a leg from there
+	rest  map[place]cost    // least from there to the hand-over
 }
 
 // unreachable is more than any plan costs.
 const unreachable = cost(math.MaxInt64 / 4)
 
 func newBound(c *compiled) *bound {
-	b := &bound{compiled: c, may: map[place]bits{}, legs: map[place][]leg{}, here: map[place][]int16{}, rest: map[place]cost{}}
+	b := &bound{compiled: c, may: map[place]bits{}, legs: map[place][]leg{}, here: map[place][]int16{}, rest: map[place]cost{}, waits: map[place][]q.Time{}}
 	b.not = c.exclusive()
 	order := b.explore()
 	for _, p := range order {

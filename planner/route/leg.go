@@ -245,12 +245,24 @@ func (b *bound) share(p place, fact int, givers []*op, set bits) cost {
 // forever is a wait that never ends.
 var forever = q.Time(math.Inf(1))
 
-// leastWait is how long the film at p must at least dry before o: by way of each
-// fact that does not hold yet, the least over its givers of the most that one of
-// their needs takes.
+// leastWait is how long the film at p must at least dry before o.
 func (b *bound) leastWait(p place, o *op) (q.Time, bool) {
 	if p.top == 0 {
 		return 0, true
+	}
+	waits := b.waitsAt(p)
+	w := b.waitOf(p, o, waits)
+	if o.top != 0 {
+		w = max(w, b.gripWait(p, o, waits))
+	}
+	return w, w < forever
+}
+
+// waitsAt is how long the film at p must at least dry before each fact can hold:
+// the least over its givers of the most that one of their needs takes.
+func (b *bound) waitsAt(p place) []q.Time {
+	if known, ok := b.waits[p]; ok {
+		return known
 	}
 	waits := make([]q.Time, len(b.facts))
 	for i := range waits {
@@ -273,11 +285,8 @@ func (b *bound) leastWait(p place, o *op) (q.Time, bool) {
 			}
 		}
 	}
-	w := b.waitOf(p, o, waits)
-	if o.top != 0 {
-		w = max(w, b.gripWait(p, o, waits))
-	}
-	return w, w < forever
+	b.waits[p] = waits
+	return waits
 }
 
 // waitOf is how long o must wait where facts come to hold after waits.
