@@ -81,26 +81,21 @@ func (b *builder) givers() [][]int {
 	return out
 }
 
-// savings is the rework, in minutes, that each item spares by serving wants.
+// savings is the rework, in minutes, that each item spares by serving wants: for
+// each group its own, as the route of each weighs them.
 func (b *builder) savings() []float64 {
-	type served struct {
-		from, to int
-		fact     string
-	}
-	saves, seen := make([]float64, len(b.items)), map[served]bool{}
+	saves := make([]float64, len(b.items))
 	factor := careFactor(b.job, b.lib)
-	// Groups that share a film would redo it together: a want counts once.
-	add := func(from, to int, l route.Link) {
-		if s := (served{from, to, l.Fact}); l.Want && !seen[s] {
-			seen[s] = true
+	add := func(from int, l route.Link) {
+		if l.Want {
 			saves[from] += l.Saves.Minutes() * factor
 		}
 	}
-	b.links(add)
+	b.links(func(from, _ int, l route.Link) { add(from, l) })
 	for g, gr := range b.groups {
 		for _, l := range gr.route.Ends {
 			if l.From >= 0 && !l.Missed && !l.Covered {
-				add(b.at[g][l.From], len(b.items), l)
+				add(b.at[g][l.From], l)
 			}
 		}
 	}
@@ -108,15 +103,17 @@ func (b *builder) savings() []float64 {
 }
 
 // missed is the wants left unmet, and the rework, in minutes, that they cost on
-// average. A want of one film counts once, however many groups share the film.
+// average: told once for a film, and counted for each group that shares it.
 func (b *builder) missed() (missed []Reason, risk float64) {
 	missed = []Reason{}
 	add := func(id string, links []route.Link) {
 		for _, l := range links {
-			r := Reason{Fact: l.Fact, For: id, Because: l.Because, Want: true}
-			if l.Missed && !slices.Contains(missed, r) {
+			if !l.Missed {
+				continue
+			}
+			risk += l.Saves.Minutes() * careFactor(b.job, b.lib)
+			if r := (Reason{Fact: l.Fact, For: id, Because: l.Because, Want: true}); !slices.Contains(missed, r) {
 				missed = append(missed, r)
-				risk += l.Saves.Minutes() * careFactor(b.job, b.lib)
 			}
 		}
 	}

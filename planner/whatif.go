@@ -134,7 +134,7 @@ func compare(before, after *Plan) *Difference {
 	switch {
 	case len(d.Come) > 0:
 		d.Answer = Instead
-	case d.RiskMin > 0:
+	case d.RiskMin > 0 || len(d.Misses) > 0:
 		d.Answer = Misses
 	default:
 		d.Answer = Nothing
