@@ -5,28 +5,54 @@ import (
 	"time"
 )
 
-// sample is how far apart the starts are that hopeless tries.
-const sample = 30 * time.Minute
+// Samples are how far apart the starts are that a chain is tried from: roughly
+// first, and finely where that leaves it open.
+const (
+	rough = 30 * time.Minute
+	fine  = 5 * time.Minute
+)
 
-// hopeless finds the first maximum lag that what must be done in between makes
-// impossible, even with painters enough for all: a *WindowError, nil when there
-// is none. It tries every half hour of the week.
-func hopeless(acts []Activity, hours Hours) error {
+// chain is a maximum lag, the k-th of activity act, and the least that what must
+// be done in between takes, even with painters enough for all.
+type chain struct {
+	act, k int
+	lag    Lag
+	best   time.Duration
+}
+
+// chains are those of every maximum lag that has something in between.
+func chains(acts []Activity, hours Hours) []chain {
+	var out []chain
 	for i, a := range acts {
-		for _, l := range a.Lags {
+		for k, l := range a.Lags {
 			if l.Max == 0 {
 				continue
 			}
-			between := between(acts, l.After, i)
-			if len(between) == 0 {
-				continue // Hours.shortest has looked at it
-			}
-			if best := shortestChain(acts, hours, l.After, between, i); best > l.Max+sample {
-				return &WindowError{ID: a.ID, After: acts[l.After].ID, Min: l.Min, Max: l.Max, Best: best}
+			if between := between(acts, l.After, i); len(between) > 0 {
+				best := shortestChain(acts, hours, l.After, between, i, rough)
+				if best > l.Max && best <= l.Max+rough {
+					best = shortestChain(acts, hours, l.After, between, i, fine)
+				}
+				out = append(out, chain{i, k, l, best})
 			}
 		}
 	}
+	return out
+}
+
+// hopeless finds the first maximum lag that what must be done in between makes
+// impossible: a *WindowError, nil when there is none.
+func hopeless(acts []Activity, hours Hours) error {
+	for _, c := range chains(acts, hours) {
+		if c.best > c.lag.Max+fine {
+			return c.err(acts)
+		}
+	}
 	return nil
+}
+
+func (c chain) err(acts []Activity) error {
+	return &WindowError{ID: acts[c.act].ID, After: acts[c.lag.After].ID, Min: c.lag.Min, Max: c.lag.Max, Best: c.best}
 }
 
 // between returns the activities that wait for from and that to waits for.
@@ -56,7 +82,7 @@ func between(acts []Activity, from, to int) []int {
 
 // shortestChain returns the shortest time from the end of one activity to the
 // start of another that the work and the waits between them allow.
-func shortestChain(acts []Activity, hours Hours, from int, between []int, to int) time.Duration {
+func shortestChain(acts []Activity, hours Hours, from int, between []int, to int, sample time.Duration) time.Duration {
 	chain := append(append([]int{from}, between...), to)
 	lags := make([][]Lag, len(chain)) // by place in the chain, After too
 	for n, j := range chain {

@@ -55,7 +55,7 @@ func (p *placing) all() error {
 				return err
 			}
 		case repairs > maxRepairs:
-			return p.windowError(i, k)
+			return p.windowError(p.tightest(i, k))
 		}
 		n = p.repair(n, p.acts[i].Lags[k])
 		p.takeBack(n)

@@ -4,7 +4,7 @@ import "slices"
 
 // maxRepairs bounds how often a plan is changed to meet its maximum lags. Plans
 // need a handful; one that cannot be met would go on for ever.
-const maxRepairs = 2000
+const maxRepairs = 400
 
 // manyRepairs is when it is time to ask whether a lag can be met at all.
 const manyRepairs = 20
@@ -58,6 +58,20 @@ func (p *placing) note(i, k int) {
 	if seen, ok := p.shortest[key]; !ok || wait < seen {
 		p.shortest[key] = wait
 	}
+}
+
+// tightest returns, of the maximum lags that were missed on the way, the one with
+// the least to spare, as a share of it: where repairs come to no end, it is the
+// likeliest reason. It is lag k of activity i where none stands out.
+func (p *placing) tightest(i, k int) (int, int) {
+	least := 0.5
+	for _, c := range chains(p.acts, p.hours) {
+		_, missed := p.shortest[[2]int{c.act, c.k}]
+		if taken := float64(c.best) / float64(c.lag.Max); missed && taken > least {
+			least, i, k = taken, c.act, c.k
+		}
+	}
+	return i, k
 }
 
 func (p *placing) windowError(i, k int) error {
