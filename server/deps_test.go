@@ -27,9 +27,10 @@ var arrows = map[string][]string{
 	"planner/calendar": {"nearest"},
 	"planner/route":    {"quantity", "planner/library"},
 	"planner":          {"nearest", "quantity", "strictyaml", "planner/library", "planner/air", "planner/drying", "planner/amounts", "planner/calendar", "planner/route"},
-	"planner/sheet":    {"planner", "quantity"},
-	"web":              {"content", "planner", "quantity"},
-	"server":           {"nearest", "quantity", "strictyaml", "content", "store", "search", "web", "planner", "planner/library", "planner/sheet"},
+	"planner/critique": {"nearest", "quantity", "planner", "planner/library", "planner/amounts", "planner/calendar", "planner/route"},
+	"planner/sheet":    {"planner", "planner/critique", "quantity"},
+	"web":              {"content", "planner", "planner/critique", "quantity"},
+	"server":           {"nearest", "quantity", "strictyaml", "content", "store", "search", "web", "planner", "planner/critique", "planner/library", "planner/sheet"},
 }
 
 // homes are the only packages that may import a library.

@@ -1,9 +1,13 @@
 // The server command is coatwright: it serves the notes and the planner to
-// browsers, plans a job file, and checks a folder of notes.
+// browsers, plans a job file, criticises an edited plan, and checks a folder of
+// notes.
 //
 //	go run ./server [-listen 127.0.0.1:8080] [-data ./data]
 //	go run ./server plan FILE [-format text|markdown|json]
 //	go run ./server plan FILE -without STEP
+//	go run ./server plan FILE -with CHOICES
+//	go run ./server plan FILE -move STEP [-before STEP]
+//	go run ./server critique PLAN.json [-format text|json]
 //	go run ./server check DIR
 package main
 
@@ -38,6 +42,10 @@ const usage = `coatwright keeps a paint shop's notes and plans its jobs.
   coatwright [-listen 127.0.0.1:8080] [-data ./data]   serve notes and planner
   coatwright plan FILE [-format text|markdown|json]    plan a job file ("-" reads standard input)
   coatwright plan FILE -without STEP                   say what leaving out a step changes
+  coatwright plan FILE -with "room.airflow=1 m/s, clear=two-pack"
+                                                       say what other choices change
+  coatwright plan FILE -move STEP [-before STEP]       say what moving a step does to the plan
+  coatwright critique PLAN.json [-format text|json]    say what is wrong with a plan edited by hand
   coatwright check DIR                                 check a folder of notes
   coatwright help                                      show this
 `
@@ -50,6 +58,8 @@ func run(ctx context.Context, args []string, stdout, stderr io.Writer) int {
 	switch args[0] {
 	case "plan":
 		return planCommand(args[1:], stdout, stderr)
+	case "critique":
+		return critiqueCommand(args[1:], stdout, stderr)
 	case "check":
 		return checkCommand(args[1:], stdout, stderr)
 	case "health":
@@ -58,8 +68,8 @@ func run(ctx context.Context, args []string, stdout, stderr io.Writer) int {
 		fmt.Fprint(stdout, usage)
 		return exitOK
 	}
-	fmt.Fprintf(stderr, "coatwright: found the command %q, expected plan, check or help", args[0])
-	if near := nearest.To(args[0], []string{"plan", "check", "help"}); near != "" {
+	fmt.Fprintf(stderr, "coatwright: found the command %q, expected plan, critique, check or help", args[0])
+	if near := nearest.To(args[0], []string{"plan", "critique", "check", "help"}); near != "" {
 		fmt.Fprintf(stderr, "; did you mean %q?", near)
 	}
 	fmt.Fprintln(stderr)

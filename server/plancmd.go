@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"slices"
+	"strings"
 
 	"coatwright/content"
 	"coatwright/nearest"
@@ -19,42 +20,56 @@ import (
 // formats are the ways in which a plan is written out.
 var formats = []string{"text", "markdown", "json"}
 
+// asked is what the plan command is asked besides the plan.
+type asked struct{ format, without, with, move, before string }
+
 // planCommand plans a job file. The file may stand before or after the flags.
 func planCommand(args []string, stdout, stderr io.Writer) int {
 	flags := flag.NewFlagSet("coatwright plan", flag.ContinueOnError)
 	flags.SetOutput(stderr)
-	format := flags.String("format", "text", "text, markdown or json")
-	without := flags.String("without", "", "a step's id: say what leaving it out changes")
+	var ask asked
+	flags.StringVar(&ask.format, "format", "text", "text, markdown or json")
+	flags.StringVar(&ask.without, "without", "", "a step's id: say what leaving it out changes")
+	flags.StringVar(&ask.with, "with", "", `choices such as "room.airflow=1 m/s, clear=two-pack": say what they change`)
+	flags.StringVar(&ask.move, "move", "", "a step's id: say what moving it does to the plan")
+	flags.StringVar(&ask.before, "before", "", "the step's id that -move goes before; none: the end")
 	flags.Usage = func() { fmt.Fprint(stderr, usage) }
 	file, err := fileAndFlags(flags, args)
 	if errors.Is(err, flag.ErrHelp) {
 		return exitOK
 	}
+	if err == nil {
+		err = ask.check()
+	}
 	if err != nil {
 		fmt.Fprintln(stderr, "coatwright plan:", err)
-		return exitMalformed
-	}
-	if !slices.Contains(formats, *format) {
-		fmt.Fprintf(stderr, "coatwright plan: found the format %q, expected text, markdown or json", *format)
-		if near := nearest.To(*format, formats); near != "" {
-			fmt.Fprintf(stderr, "; did you mean %q?", near)
-		}
-		fmt.Fprintln(stderr)
 		return exitMalformed
 	}
 	job, lib, code := jobFile(file, stderr)
 	if job == nil {
 		return code
 	}
-	if *without != "" {
-		return withoutStep(job, lib, *without, *format, stdout, stderr)
+	return answer(job, lib, ask, stdout, stderr)
+}
+
+// answer writes the plan, or the answer to what was asked of it.
+func answer(job *planner.Job, lib *library.Library, ask asked, stdout, stderr io.Writer) int {
+	switch {
+	case ask.without != "":
+		d, err := planner.Without(job, lib, ask.without)
+		return writeDifference(d, err, ask.format, stdout, stderr)
+	case ask.with != "":
+		d, err := withChoices(job, lib, ask.with)
+		return writeDifference(d, err, ask.format, stdout, stderr)
 	}
 	plan, err := planner.New(job, lib)
-	if err != nil {
-		fmt.Fprintln(stderr, "coatwright plan:", err)
-		return exitFailed
+	if err == nil && ask.move != "" {
+		return movedStep(plan, lib, ask, stdout, stderr)
 	}
-	if err := writePlan(stdout, plan, *format); err != nil {
+	if err == nil {
+		err = writePlan(stdout, plan, ask.format)
+	}
+	if err != nil {
 		fmt.Fprintln(stderr, "coatwright plan:", err)
 		return exitFailed
 	}
@@ -62,6 +77,48 @@ func planCommand(args []string, stdout, stderr io.Writer) int {
 		return exitFailed
 	}
 	return exitOK
+}
+
+// check says what of the flags does not fit together.
+func (a asked) check() error {
+	questions := 0
+	for _, q := range []string{a.without, a.with, a.move} {
+		if q != "" {
+			questions++
+		}
+	}
+	switch {
+	case questions > 1:
+		return fmt.Errorf("found more than one of -without, -with and -move, expected one question at a time")
+	case a.before != "" && a.move == "":
+		return fmt.Errorf("found -before without -move, expected -move STEP -before STEP")
+	}
+	return checkFormat(a.format, formats)
+}
+
+func checkFormat(format string, known []string) error {
+	if slices.Contains(known, format) {
+		return nil
+	}
+	text := fmt.Sprintf("found the format %q, expected %s or %s", format, strings.Join(known[:len(known)-1], ", "), known[len(known)-1])
+	if near := nearest.To(format, known); near != "" {
+		text += fmt.Sprintf("; did you mean %q?", near)
+	}
+	return errors.New(text)
+}
+
+// knownSteps says which of the ids no step of the plan has; "" is not asked.
+func knownSteps(plan *planner.Plan, ids ...string) error {
+	var known []string
+	for _, s := range plan.Steps {
+		known = append(known, s.ID)
+	}
+	for _, id := range ids {
+		if id != "" && !slices.Contains(known, id) {
+			return &planner.UnknownStepError{ID: id, Nearest: nearest.To(id, known)}
+		}
+	}
+	return nil
 }
 
 // fileAndFlags takes one file name from args, wherever it stands.
@@ -103,17 +160,28 @@ func jobFile(file string, stderr io.Writer) (*planner.Job, *library.Library, int
 	return job, notes.Planner(), exitOK
 }
 
-// withoutStep says what leaving out one step of the plan changes. It exits with
-// 1 when the job cannot be done so.
-func withoutStep(job *planner.Job, lib *library.Library, step, format string, stdout, stderr io.Writer) int {
-	d, err := planner.Without(job, lib, step)
+// withChoices says what choices made otherwise change.
+func withChoices(job *planner.Job, lib *library.Library, text string) (*planner.Difference, error) {
+	choices, err := planner.ParseAlternative(text)
+	if err != nil {
+		return nil, fmt.Errorf("-with: %w", err)
+	}
+	return planner.With(job, lib, choices)
+}
+
+// writeDifference writes the answer to a what-if, or why there is none. It exits
+// with 1 when the job cannot be done so.
+func writeDifference(d *planner.Difference, err error, format string, stdout, stderr io.Writer) int {
 	if err != nil {
 		fmt.Fprintln(stderr, "coatwright plan:", err)
 		return exitMalformed
 	}
-	if format == "json" {
+	switch format {
+	case "json":
 		err = writeJSON(stdout, d)
-	} else {
+	case "markdown":
+		err = sheet.DifferenceMarkdown(stdout, d)
+	default:
 		err = sheet.Difference(stdout, d)
 	}
 	if err != nil {
@@ -127,7 +195,10 @@ func withoutStep(job *planner.Job, lib *library.Library, step, format string, st
 }
 
 // readJob reads a job document, "-" from standard input.
-func readJob(file string) ([]byte, error) {
+func readJob(file string) ([]byte, error) { return readFile(file, maxBody) }
+
+// readFile reads a file of at most so many bytes, "-" from standard input.
+func readFile(file string, most int64) ([]byte, error) {
 	in := io.Reader(os.Stdin)
 	if file != "-" {
 		f, err := os.Open(file)
@@ -137,11 +208,11 @@ func readJob(file string) ([]byte, error) {
 		defer f.Close()
 		in = f
 	}
-	document, err := io.ReadAll(io.LimitReader(in, maxBody+1))
-	if err == nil && len(document) > maxBody {
-		err = fmt.Errorf("%s: a job document may have at most %d kB", file, maxBody>>10)
+	src, err := io.ReadAll(io.LimitReader(in, most+1))
+	if err == nil && int64(len(src)) > most {
+		err = fmt.Errorf("%s: it has more than the %d kB that are read", file, most>>10)
 	}
-	return document, err
+	return src, err
 }
 
 func writePlan(w io.Writer, plan *planner.Plan, format string) error {

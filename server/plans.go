@@ -22,11 +22,18 @@ func (s *site) savePlan(job *planner.Job) (id string, err error) {
 	if err != nil {
 		return "", err
 	}
+	return s.keepPlan(plan)
+}
+
+// keepPlan keeps a plan, as it was found or as it was edited, under an address
+// of its own.
+func (s *site) keepPlan(plan *planner.Plan) (id string, err error) {
+	job := plan.Job
 	body, err := json.Marshal(plan)
 	if err != nil {
 		return "", err
 	}
-	entry := store.Entry{Saved: s.now().UTC(), Title: job.Title, Effect: job.Effect, Finish: job.Finish, Refused: plan.Refused != nil}
+	entry := store.Entry{Saved: s.now().UTC(), Title: plan.Title, Effect: job.Effect, Finish: job.Finish, Refused: plan.Refused != nil}
 	for _, p := range job.Parts {
 		if !slices.Contains(entry.Substrates, p.Substrate) {
 			entry.Substrates = append(entry.Substrates, p.Substrate)
@@ -80,9 +87,9 @@ func (s *site) without(c *gin.Context) error {
 	if err != nil {
 		return err
 	}
-	job, err := planner.ParseJob("the kept job", saved.Job, s.notes.Planner())
+	job, err := s.keptJob(saved)
 	if err != nil {
-		return &failure{status: http.StatusConflict, heading: "The notes have changed since this was planned", detail: fmt.Sprintf("The job can no longer be planned as it was kept: %v.", err)}
+		return err
 	}
 	d, err := planner.Without(job, s.notes.Planner(), c.Param("step"))
 	var unknown *planner.UnknownStepError
@@ -103,6 +110,15 @@ func (s *site) without(c *gin.Context) error {
 	return send(c, http.StatusOK, web.WithoutPage{
 		Frame: web.Frame{Title: "What if it is left out: " + d.Title, Here: web.AtJobs}, ID: saved.ID, Job: saved.Title, Difference: d, Verdict: upperFirst(sheet.Verdict(d)),
 	})
+}
+
+// keptJob reads the job of a kept plan with the notes of today.
+func (s *site) keptJob(saved store.Saved) (*planner.Job, error) {
+	job, err := planner.ParseJob("the kept job", saved.Job, s.notes.Planner())
+	if err != nil {
+		return nil, &failure{status: http.StatusConflict, heading: "The notes have changed since this was planned", detail: fmt.Sprintf("The job can no longer be planned as it was kept: %v.", err)}
+	}
+	return job, nil
 }
 
 // titles is the title of every note by its path.

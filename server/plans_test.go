@@ -9,6 +9,7 @@ import (
 	"sync"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
 	"golang.org/x/net/html"
 
 	"coatwright/planner"
@@ -99,8 +100,24 @@ func TestFormComesBack(t *testing.T) {
 		{"candy-coats", "99", "a whole number from 1 to 12"},
 		{"part0-count", "-3", "a whole number from 1 to 200"},
 		{"part1-name", "frame", "a part name of its own"},
+		{"part2-leave", "perhaps", "yes or no"},
+		{"part2-hardware", strings.Repeat("screw\n", 61), "a list of at most 60 things"},
+		{"applicator", "", "still to be filled in"},
+		{"applicator", "hvlp-gunn", "did you mean &#34;hvlp-gun&#34;"},
+		{"design0-kind", "letterin", "did you mean &#34;lettering&#34;"},
+		{"design0-kind", "", "still to be filled in"},
+		{"design0-on", "fram", "did you mean &#34;frame&#34;"},
+		{"design0-on", "rack", "a part that something is done to"},
+		{"design0-area", "0.6 m2", "at most the part&#39;s 0.55 m2"},
+		{"design0-area", "", "still to be filled in"},
+		{"design0-mask", "sideways", "how the mask lies"},
+		{"design0-with", "drop shadw", "did you mean &#34;drop shadow&#34;"},
+		{"design2-with", "drop shadow", "a layer that this design offers"},
+		{"design0-colour-shadow", "black", "a colour such as"},
+		{"design2-name", "maker's name", "a design name of its own"},
+		{"design0-over", "strip", "did you mean &#34;stripe&#34;"},
 	} {
-		form := frameForm()
+		form := designForm()
 		form.Set(c.field, c.value)
 		r := post(t, s, form)
 		body := text(t, r)
@@ -111,10 +128,14 @@ func TestFormComesBack(t *testing.T) {
 		if !strings.Contains(body, c.says) {
 			t.Errorf("%s = %q: the page does not say %q", c.field, c.value, c.says)
 		}
+		row, _, _ := strings.Cut(c.field, "-")
+		if !strings.Contains(body, `id="`+c.field+`-problem"`) && !strings.Contains(body, `id="`+row+`-problem"`) {
+			t.Errorf("%s = %q: nothing is said at the field or its row", c.field, c.value)
+		}
 		left := fields(t, body)
 		for name := range form {
-			if got, is := left[name]; !is || got != form.Get(name) && name != c.field {
-				t.Errorf("%s = %q: the field %s came back as %q, it was %q", c.field, c.value, name, got, form.Get(name))
+			if got, is := left[name]; !is || got != strings.Join(form[name], "\n") && name != c.field {
+				t.Errorf("%s = %q: the field %s came back as %q, it was %q", c.field, c.value, name, got, form[name])
 			}
 		}
 	}
@@ -123,7 +144,62 @@ func TestFormComesBack(t *testing.T) {
 	}
 }
 
-// fields is what stands in the controls of a page.
+// TestFormIsAJob: what the form posts is the job document that a hand would
+// write, and what was left empty is not in it.
+func TestFormIsAJob(t *testing.T) {
+	plain, in := documentOf(frameForm())
+	for _, key := range []string{"designs", "leave", "hardware"} {
+		if strings.Contains(string(plain), key) {
+			t.Errorf("a form without %s makes a job with it:\n%s", key, plain)
+		}
+	}
+	if diff := cmp.Diff([]int{0, 1}, in.parts); diff != "" {
+		t.Errorf("parts (-want +got):\n%s", diff)
+	}
+	document, in := documentOf(designForm())
+	if diff := cmp.Diff([]int{0, 2, 11}, in.designs); diff != "" {
+		t.Errorf("designs (-want +got):\n%s", diff)
+	}
+	lib := newSite(t, t.TempDir()).notes.Planner()
+	job, err := planner.ParseJob("form", document, lib)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []planner.Design{
+		{Kind: "lettering", Name: "maker's name", On: "frame", Area: 0.015, Position: "down tube, left", Polarity: "positive",
+			Colours: map[string]string{"design": "#f4efe0", "shadow": "#2a0a10"}, With: []string{"drop shadow", "highlights"}, Over: []string{"stripe"}},
+		{Kind: "stripe", Name: "stripe", On: "frame", Area: 0.008, Polarity: "negative", Colours: map[string]string{"design": "#e9dcb0"}},
+		{Kind: "fade", Name: "fade", On: "frame", Area: 0.1, Polarity: "negative", Colours: map[string]string{}},
+	}
+	if diff := cmp.Diff(want, job.Designs); diff != "" {
+		t.Errorf("designs (-want +got):\n%s", diff)
+	}
+	rack := job.Parts[2]
+	if diff := cmp.Diff([]string{"2 eyelets, left", "4 screws: M5"}, rack.Hardware); diff != "" || !rack.Leave {
+		t.Errorf("left: %v, hardware (-want +got):\n%s", rack.Leave, diff)
+	}
+	if diff := cmp.Diff([]string{"hvlp-gun", "airbrush"}, job.Applicators); diff != "" {
+		t.Errorf("applicators (-want +got):\n%s", diff)
+	}
+}
+
+// TestFieldOfAPath: a place in the job document is a field of the form, or a
+// row of it.
+func TestFieldOfAPath(t *testing.T) {
+	in := rows{parts: []int{0, 3}, designs: []int{11}}
+	for path, want := range map[string]string{
+		"parts": "part0", "parts[1]": "part3", "parts[1].shape.cylinder.length": "part3-length", "parts[0].hardware[12]": "part0-hardware",
+		"designs[0]": "design11", "designs[0].with[1]": "design11-with", "designs[0].colours.shadow": "design11-colour-shadow",
+		"colours.candy": "colour-candy", "applicator[1]": "applicator", "room.air": "air", "parts[7].area": "parts[7].area",
+	} {
+		if got := in.field(path); got != want {
+			t.Errorf("%s: %q, want %q", path, got, want)
+		}
+	}
+}
+
+// fields is what stands in the controls of a page; of several that are ticked
+// each stands on its own line.
 func fields(t *testing.T, page string) map[string]string {
 	t.Helper()
 	root, err := html.Parse(strings.NewReader(page))
@@ -134,14 +210,19 @@ func fields(t *testing.T, page string) map[string]string {
 	for n := range root.Descendants() {
 		a := attributes(n)
 		switch {
-		case n.Data == "input" && a["type"] == "radio":
+		case n.Data == "input" && (a["type"] == "radio" || a["type"] == "checkbox"):
 			if _, checked := a["checked"]; checked {
-				out[a["name"]] = a["value"]
+				out[a["name"]] = strings.TrimPrefix(out[a["name"]]+"\n"+a["value"], "\n")
 			} else if _, seen := out[a["name"]]; !seen {
 				out[a["name"]] = ""
 			}
 		case n.Data == "input":
 			out[a["name"]] = a["value"]
+		case n.Data == "textarea":
+			out[a["name"]] = ""
+			if n.FirstChild != nil {
+				out[a["name"]] = n.FirstChild.Data
+			}
 		case n.Data == "select":
 			out[a["name"]] = ""
 			for o := range n.Descendants() {
@@ -166,12 +247,14 @@ func attributes(n *html.Node) map[string]string {
 
 func TestChangeThisJob(t *testing.T) {
 	s := newSite(t, t.TempDir())
-	form := frameForm()
+	form := designForm()
 	id := strings.TrimPrefix(post(t, s, form).Header.Get("Location"), "/plan/")
 	left := fields(t, text(t, get(t, s, "/plan?from="+id)))
 	for name := range form {
-		if left[name] != form.Get(name) {
-			t.Errorf("the field %s comes back as %q, it was %q", name, left[name], form.Get(name))
+		// Rows close up: the third design of the form is the second of the job.
+		at := strings.NewReplacer("design11-", "design2-", "design2-", "design1-").Replace(name)
+		if want := strings.Join(form[name], "\n"); left[at] != want {
+			t.Errorf("the field %s comes back as %q, it was %q", at, left[at], want)
 		}
 	}
 }

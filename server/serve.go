@@ -82,6 +82,7 @@ type site struct {
 	log   *slog.Logger
 	now   func() time.Time
 	kept  keptPages
+	grids keptGrids
 }
 
 // openSite opens a data folder, making what is missing.

@@ -75,11 +75,29 @@ func frameForm() url.Values {
 	}
 }
 
+// designForm is the frame job with a rack that is left as it is, designs on the
+// frame, in rows that are not neighbours, and an airbrush beside the gun.
+func designForm() url.Values {
+	form := frameForm()
+	for name, values := range (url.Values{
+		"applicator": {"hvlp-gun", "airbrush"},
+		"part2-name": {"rack"}, "part2-substrate": {"bare-steel"}, "part2-shape": {"measured"}, "part2-area": {"0.2 m2"}, "part2-count": {"1"}, "part2-condition": {"assembled"},
+		"part2-leave": {"yes"}, "part2-hardware": {"2 eyelets, left\n4 screws: M5"},
+		"design0-kind": {"lettering"}, "design0-name": {"maker's name"}, "design0-on": {"frame"}, "design0-area": {"0.015 m2"}, "design0-position": {"down tube, left"},
+		"design0-mask": {"positive"}, "design0-colour-design": {"#f4efe0"}, "design0-colour-shadow": {"#2a0a10"}, "design0-with": {"drop shadow", "highlights"}, "design0-over": {"stripe"},
+		"design2-kind": {"stripe"}, "design2-on": {"frame"}, "design2-area": {"0.008 m2"}, "design2-mask": {"negative"}, "design2-colour-design": {"#e9dcb0"},
+		"design11-kind": {"fade"}, "design11-on": {"frame"}, "design11-area": {"0.1 m2"}, "design11-mask": {"negative"},
+	}) {
+		form[name] = values
+	}
+	return form
+}
+
 // TestEveryLinkLeadsSomewhere walks the site from the front door, and a plan,
 // along every link of ours.
 func TestEveryLinkLeadsSomewhere(t *testing.T) {
 	s := newSite(t, t.TempDir())
-	made := post(t, s, frameForm())
+	made := post(t, s, designForm())
 	if made.StatusCode != http.StatusSeeOther {
 		t.Fatalf("posting the frame job: %s", made.Status)
 	}

@@ -1,16 +1,13 @@
 package web
 
 import (
-	"fmt"
 	"html/template"
+	"slices"
 	"strings"
 )
 
-// MaxParts is how many parts the form has room for.
-const MaxParts = 4
-
 // Form is what stands in the fields of the job form, by field name, exactly as
-// it was typed.
+// it was typed. Where several of a list were chosen, each stands on its own line.
 type Form struct{ Values map[string]string }
 
 // Get is what stands in a field; "" for nothing.
@@ -22,6 +19,8 @@ type Problem struct{ Field, Message string }
 // Choices are what the lists of the form offer.
 type Choices struct {
 	Substrates, Effects, Finishes, Systems, Care, Applicators, Forms []Choice
+	Designs                                                          []Choice // kinds of design
+	Layers                                                           []Choice // optional layers of designs
 }
 
 // Choice is one thing to choose.
@@ -29,12 +28,14 @@ type Choice struct {
 	Value, Title string
 	Says         string   // one sentence; "" for none
 	Roles        []string // of an effect's films, bottom first, for its drawing
-	Colours      []string // which of the job's colours an effect uses, in the same order; "" for a film with none
+	Colours      []string // which of the job's colours an effect uses, in the same order, "" for a film with none; of a kind of design, which of the design's
+	Kinds        []string // of an optional layer: the kinds of design that offer it
 	Gloss        float64  // of a finish, middle of its band, in gloss units at 60 degrees
 }
 
 // FormPage is the form of a job. Fields are posted to /plan under their names;
-// those of a part start with "part0-", "part1-" and so on.
+// those of a part start with "part0-", "part1-" and so on, those of a design
+// with "design0-".
 type FormPage struct {
 	Frame
 	Form     Form
@@ -49,8 +50,9 @@ type Field struct {
 	Problem           string
 	Options           []Choice
 	None              string // what choosing none of them is called; "" where one must be chosen
-	Show              string // the shapes, or the colour, that the field is for; "" for all
+	Show              string // the shapes, the colour or the kinds of design that the field is for; "" for all
 	Drawn             bool   // options carry a drawing
+	Several           bool   // more than one option may be chosen
 	form              Form
 }
 
@@ -77,6 +79,13 @@ func (p FormPage) Pick(name, label, hint string, options []Choice) Field {
 func (p FormPage) Draw(name, label string, options []Choice) Field {
 	f := p.Pick(name, label, "", options)
 	f.Drawn = true
+	return f
+}
+
+// Several makes a field of whose options any number may be chosen.
+func (p FormPage) Several(name, label, hint string, options []Choice) Field {
+	f := p.Pick(name, label, hint, options)
+	f.Several = true
 	return f
 }
 
@@ -107,14 +116,23 @@ func (f Field) DescribedBy() string {
 	return strings.Join(ids, " ")
 }
 
-// Title is the title of what is chosen; what stands there where no option fits.
+// Holds reports whether a value is chosen.
+func (f Field) Holds(value string) bool {
+	return f.Value == value || f.Several && slices.Contains(strings.Split(f.Value, "\n"), value)
+}
+
+// Title is the titles of what is chosen; what stands there where no option fits.
 func (f Field) Title() string {
+	var titles []string
 	for _, o := range f.Options {
-		if o.Value == f.Value {
-			return o.Title
+		if f.Holds(o.Value) {
+			titles = append(titles, o.Title)
 		}
 	}
-	return f.Value
+	if len(titles) == 0 {
+		return f.Value
+	}
+	return strings.Join(titles, ", ")
 }
 
 // Swatch draws an option in the colours that the form holds.
@@ -140,48 +158,4 @@ func (p FormPage) HasProblem(prefixes ...string) bool {
 		}
 	}
 	return false
-}
-
-// PartForm is the fields of one part.
-type PartForm struct {
-	FormPage
-	Index  int
-	Prefix string // "part0-"
-}
-
-// Number counts parts from one.
-func (p PartForm) Number() int { return p.Index + 1 }
-
-// Used reports whether anything was entered for the part.
-func (p PartForm) Used() bool {
-	return p.Form.Get(p.Prefix+"name") != "" || p.Form.Get(p.Prefix+"substrate") != "" || p.HasProblem(p.Prefix)
-}
-
-// In makes a field of this part; show lists the shapes it is for.
-func (p PartForm) In(name, label, hint, show string) Field {
-	f := p.Field(p.Prefix+name, label, hint)
-	f.Show = show
-	return f
-}
-
-// Of makes a field of this part that offers options.
-func (p PartForm) Of(name, label, hint string, options []Choice) Field {
-	return p.Pick(p.Prefix+name, label, hint, options)
-}
-
-// OfMeasured makes a field that offers options for a part whose area is
-// measured; a shape brings its own.
-func (p PartForm) OfMeasured(name, label, hint string, options []Choice) Field {
-	f := p.Of(name, label, hint, options)
-	f.Show = "measured"
-	return f
-}
-
-// Parts are the part forms, used and empty.
-func (p FormPage) Parts() []PartForm {
-	parts := make([]PartForm, MaxParts)
-	for i := range parts {
-		parts[i] = PartForm{FormPage: p, Index: i, Prefix: fmt.Sprintf("part%d-", i)}
-	}
-	return parts
 }

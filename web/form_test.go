@@ -2,6 +2,7 @@ package web
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -11,7 +12,7 @@ import (
 // TestFormComesBackAsItWasLeft fills every field and reads the page again.
 func TestFormComesBackAsItWasLeft(t *testing.T) {
 	page := FormPage{Form: NewForm(sampleChoices()), Choices: sampleChoices()}
-	choose := map[string]string{"effect": "pearl", "finish": "matt", "care": "rough", "clear": "two-pack", "system": "solvent", "applicator": "airbrush"}
+	choose := map[string]string{"effect": "pearl", "finish": "matt", "care": "rough", "clear": "two-pack", "system": "solvent", "applicator": "fan-gun\nairbrush"}
 	for _, part := range page.Parts() {
 		for _, name := range partFields {
 			page.Form.Values[part.Prefix+name] = "x " + part.Prefix + name
@@ -20,6 +21,17 @@ func TestFormComesBackAsItWasLeft(t *testing.T) {
 		choose[part.Prefix+"shape"] = "frustum"
 		choose[part.Prefix+"form"] = "solid"
 		choose[part.Prefix+"condition"] = "assembled"
+		choose[part.Prefix+"leave"] = "yes"
+		choose[part.Prefix+"hardware"] = "\n2 <b>screws</b>\n\n a nut "
+	}
+	for _, design := range page.Designs() {
+		for _, name := range designFields {
+			page.Form.Values[design.Prefix+name] = "x " + design.Prefix + name
+		}
+		choose[design.Prefix+"kind"] = "stripe"
+		choose[design.Prefix+"mask"] = "positive"
+		choose[design.Prefix+"with"] = "drop shadow\nlight line"
+		choose[design.Prefix+"over"] = "edge stripe\n"
 	}
 	for name, value := range choose {
 		page.Form.Values[name] = value
@@ -36,9 +48,14 @@ func entered(doc *html.Node) map[string]string {
 	for n := range doc.Descendants() {
 		name := attr(n, "name")
 		switch {
-		case n.Data == "input" && attr(n, "type") == "radio":
+		case n.Data == "input" && (attr(n, "type") == "radio" || attr(n, "type") == "checkbox"):
 			if has(n, "checked") {
-				values[name] = attr(n, "value")
+				values[name] = strings.TrimPrefix(values[name]+"\n"+attr(n, "value"), "\n")
+			}
+		case n.Data == "textarea":
+			values[name] = ""
+			if n.FirstChild != nil {
+				values[name] = n.FirstChild.Data
 			}
 		case n.Data == "input" && name != "q":
 			values[name] = attr(n, "value")
@@ -61,7 +78,7 @@ func has(n *html.Node, key string) bool {
 func TestFieldsAreOnThePage(t *testing.T) {
 	var names []string
 	for n := range render(t, sampleForm()).Descendants() {
-		if name := attr(n, "name"); (n.Data == "input" || n.Data == "select") && name != "q" && !slices.Contains(names, name) {
+		if name := attr(n, "name"); (n.Data == "input" || n.Data == "select" || n.Data == "textarea") && name != "q" && !slices.Contains(names, name) {
 			names = append(names, name)
 		}
 	}
@@ -77,7 +94,7 @@ func TestFieldsAreOnThePage(t *testing.T) {
 func TestProblemsStandBesideTheirFields(t *testing.T) {
 	page := sampleForm()
 	doc := render(t, page)
-	for _, problem := range page.Problems[:3] {
+	for _, problem := range page.Problems[:len(page.Problems)-1] {
 		marked, linked := false, false
 		for n := range doc.Descendants() {
 			if attr(n, "id") == problem.Field {
@@ -97,7 +114,7 @@ func TestProblemsStandBesideTheirFields(t *testing.T) {
 }
 
 func TestProblemLabel(t *testing.T) {
-	for field, want := range map[string]string{"part1-keep-free": "Part 2, keep free", "humidity": "Humidity"} {
+	for field, want := range map[string]string{"part1-keep-free": "Part 2, keep free", "design11-colour-shadow": "Design 12, colour shadow", "design0": "Design 1", "humidity": "Humidity"} {
 		if got := (Problem{Field: field}).Label(); got != want {
 			t.Errorf("%s: got %q, want %q", field, got, want)
 		}
@@ -106,14 +123,36 @@ func TestProblemLabel(t *testing.T) {
 
 // TestFoldedProblemsAreOpen: whatever holds a problem is not folded away.
 func TestFoldedProblemsAreOpen(t *testing.T) {
-	page := sampleForm()
-	page.Problems = nil
-	for _, name := range Fields() {
-		page.Problems = append(page.Problems, Problem{Field: name, Message: "wrong"})
-	}
-	for n := range render(t, page).Descendants() {
-		if n.Data == "details" && !has(n, "open") {
-			t.Errorf("folded: %s", textOf(n)[:40])
+	for _, name := range append(Fields(), "part0", "part3", "design0", "design11") {
+		page := FormPage{Form: NewForm(sampleChoices()), Choices: sampleChoices(), Problems: []Problem{{Field: name, Message: "wrong"}}}
+		for n := range render(t, page).Descendants() {
+			if n.Data == "details" && !has(n, "open") && holds(n, name) {
+				t.Errorf("%s is folded: %s", name, textOf(n)[:40])
+			}
 		}
+	}
+}
+
+func holds(n *html.Node, id string) bool {
+	for d := range n.Descendants() {
+		if attr(d, "id") == id {
+			return true
+		}
+	}
+	return false
+}
+
+// TestFirstScreenIsShort: of a form that nobody has touched, only the three
+// choices and the parts' first stand open.
+func TestFirstScreenIsShort(t *testing.T) {
+	var summaries []string
+	for n := range render(t, FormPage{Form: NewForm(sampleChoices()), Choices: sampleChoices()}).Descendants() {
+		if n.Data == "details" && has(n, "open") {
+			summaries = append(summaries, textOf(n.FirstChild.NextSibling))
+		}
+	}
+	// The first design stands open within what is folded away.
+	if diff := cmp.Diff([]string{"First design design 1"}, summaries); diff != "" {
+		t.Errorf("open (-want +got):\n%s", diff)
 	}
 }

@@ -1,7 +1,10 @@
 package web
 
 import (
+	"fmt"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -26,14 +29,19 @@ var (
 		{Value: "two-pack", Title: "Two-pack", Says: "Cures by reaction. Its cautions are serious: read them first."},
 		{Value: "waterborne", Title: "Waterborne", Says: "One pack, dries as water leaves."},
 	}
+	maskChoices = []Choice{
+		{Value: "negative", Title: "Around the design", Says: "A negative mask: the design lies open and is sprayed."},
+		{Value: "positive", Title: "The design itself", Says: "A positive mask: the design is covered, what is around it is sprayed."},
+	}
 )
 
-// Shapes, Conditions and Clears are the options that the job document fixes.
+// Shapes, Conditions, Clears and Masks are the options that the job document fixes.
 func (FormPage) Shapes() []Choice     { return ShapeChoices }
 func (FormPage) Conditions() []Choice { return conditionChoices }
 func (FormPage) Clears() []Choice     { return clearChoices }
+func (FormPage) Masks() []Choice      { return maskChoices }
 
-// Names of the fields: of the job, and of each part after its prefix.
+// Names of the fields: of the job, and of each part and design after its prefix.
 var (
 	jobFields = []string{
 		"title", "system", "clear", "effect", "finish", "care", "applicator",
@@ -43,6 +51,11 @@ var (
 	partFields = []string{
 		"name", "substrate", "count", "shape", "area", "form", "length", "width",
 		"height", "diameter", "diameter2", "condition", "keep-free",
+		"leave", "hardware",
+	}
+	designFields = []string{
+		"kind", "name", "on", "area", "position", "mask", "colour-design",
+		"colour-shadow", "colour-highlight", "with", "over",
 	}
 )
 
@@ -50,32 +63,44 @@ var (
 // matters.
 func Fields() []string {
 	fields := slices.Clone(jobFields)
-	for _, part := range (FormPage{}).Parts() {
-		for _, name := range partFields {
-			fields = append(fields, part.Prefix+name)
+	add := func(rows []Row, names []string) {
+		for _, r := range rows {
+			for _, name := range names {
+				fields = append(fields, r.Prefix+name)
+			}
 		}
 	}
+	add((FormPage{}).Parts(), partFields)
+	add((FormPage{}).Designs(), designFields)
 	return fields
 }
 
-// Anchor is where a problem's field stands on the page; "" for a problem of
-// the whole job, or of a field that the form does not have.
+// Anchor is where a problem's field, or its row, stands on the page; "" for a
+// problem of the whole job, or of a field that the form does not have.
 func (p Problem) Anchor() string {
-	if slices.Contains(Fields(), p.Field) {
+	page := FormPage{}
+	isRow := func(r Row) bool { return r.Name == p.Field }
+	if slices.Contains(Fields(), p.Field) || slices.ContainsFunc(page.Parts(), isRow) || slices.ContainsFunc(page.Designs(), isRow) {
 		return "#" + p.Field
 	}
 	return ""
 }
 
+var rowName = regexp.MustCompile(`^(part|design)(\d+)$`)
+
 // Label names a field to somebody who reads a problem away from it.
 func (p Problem) Label() string {
-	name := p.Field
-	for _, part := range (FormPage{}).Parts() {
-		if rest, ok := strings.CutPrefix(name, part.Prefix); ok {
-			return words(strings.TrimSuffix(part.Prefix, "-")[:4]) + " " + string(rune('1'+part.Index)) + ", " + strings.ReplaceAll(rest, "-", " ")
-		}
+	row, field, _ := strings.Cut(p.Field, "-")
+	m := rowName.FindStringSubmatch(row)
+	if m == nil {
+		return words(p.Field)
 	}
-	return words(name)
+	index, _ := strconv.Atoi(m[2]) // 0 for a number too large, which no form has
+	label := fmt.Sprintf("%s %d", words(m[1]), index+1)
+	if field != "" {
+		label += ", " + strings.ReplaceAll(field, "-", " ")
+	}
+	return label
 }
 
 // NewForm is an empty form with the defaults that the page states. Lists start
@@ -91,6 +116,12 @@ func NewForm(c Choices) Form {
 		if len(options) > 0 {
 			v[name] = options[0].Value
 		}
+	}
+	for _, design := range (FormPage{}).Designs() {
+		v[design.Prefix+"mask"] = "negative"
+		v[design.Prefix+"colour-design"] = "#f4efe0"
+		v[design.Prefix+"colour-shadow"] = "#1d1d1f"
+		v[design.Prefix+"colour-highlight"] = "#ffffff"
 	}
 	for _, part := range (FormPage{}).Parts() {
 		v[part.Prefix+"count"] = "1"

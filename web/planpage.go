@@ -38,6 +38,11 @@ func (p PlanPage) Room() string {
 		r.Temperature.Celsius(), r.Humidity.Percent(), amount(float64(r.Speed)), r.Surface.Celsius())
 }
 
+// Painted are the parts of the job that something is done to.
+func (p PlanPage) Painted() []planner.Part {
+	return slices.DeleteFunc(slices.Clone(p.Plan.Job.Parts), func(part planner.Part) bool { return part.Leave })
+}
+
 // PlanStep is a step with its number.
 type PlanStep struct {
 	*planner.Step
@@ -126,17 +131,34 @@ func (p PlanPage) WaitOf(s PlanStep, w planner.Wait) ShownWait {
 	return ShownWait{Wait: w, Giver: p.Step(w.After), Taker: s}
 }
 
+// ShownRework is a way to take a film back or mend it, until when in words.
+type ShownRework struct{ How, Until string }
+
+// Rework is how the film that a step lays may be taken back or mended.
+func (p PlanPage) Rework(s PlanStep) []ShownRework {
+	film, _ := p.film(s.ID)
+	out := make([]ShownRework, len(film.Rework))
+	for i, r := range film.Rework {
+		out[i] = ShownRework{How: r.How, Until: dated(r.Until, s.End)}
+	}
+	return out
+}
+
+// dated is a clock time, with its day where that is not the day of other.
+func dated(t, other time.Time) string {
+	if sameDay(t, other) {
+		return clock(t)
+	}
+	return moment(t)
+}
+
 // Closes is the latest start that the wait leaves, with its day where that is
 // not the step's own; "" where it never closes.
 func (w ShownWait) Closes() string {
 	if w.Max == 0 || w.Giver.N == 0 {
 		return ""
 	}
-	latest := w.Giver.End.Add(minutes(w.Max))
-	if sameDay(latest, w.Taker.Start) {
-		return clock(latest)
-	}
-	return moment(latest)
+	return dated(w.Giver.End.Add(minutes(w.Max)), w.Taker.Start)
 }
 
 func minutes(m float64) time.Duration { return time.Duration(m * float64(time.Minute)) }
@@ -145,6 +167,7 @@ func minutes(m float64) time.Duration { return time.Duration(m * float64(time.Mi
 type Section struct {
 	Parts   []string
 	Drawing template.HTML
+	Designs bool // films of designs are among those drawn
 }
 
 // Sections draws each different stack of films once.
@@ -158,7 +181,8 @@ func (p PlanPage) Sections() []Section {
 			continue
 		}
 		index[key] = len(sections)
-		sections = append(sections, Section{Parts: []string{part}, Drawing: StackSVG(p.Plan, part)})
+		designs := slices.ContainsFunc(filmsOn(p.Plan, part), func(f planner.Film) bool { return f.Design != "" })
+		sections = append(sections, Section{Parts: []string{part}, Drawing: StackSVG(p.Plan, part), Designs: designs})
 	}
 	return sections
 }

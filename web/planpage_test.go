@@ -20,7 +20,7 @@ func TestGroups(t *testing.T) {
 	}
 	want := []group{
 		{"prime", "Rust primer", 7}, {"effect", "Fine silver", 5}, {"candy", "Candy colour in binder", 2},
-		{"clear", "Two-pack satin clear", 2}, {"", "", 2},
+		{"art", "Art colour", 1}, {"art", "Art colour", 1}, {"clear", "Two-pack satin clear", 2}, {"", "", 2},
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
@@ -53,7 +53,7 @@ func TestSectionsAreDrawnOnce(t *testing.T) {
 	for _, s := range page.Sections() {
 		got = append(got, s.Parts)
 	}
-	if diff := cmp.Diff([][]string{{"frame", "blade (2)"}, {"badge"}}, got); diff != "" {
+	if diff := cmp.Diff([][]string{{"frame"}, {"blade (2)"}, {"badge"}}, got); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
 	}
 }
@@ -66,6 +66,9 @@ func TestPlanPageSaysAll(t *testing.T) {
 		"start by 16:02", "Start by 14:07, while dust-free lasts", "While the rust primer dries", "Every fibre stands up in the wet film as a nib.",
 		"Left out: It shows in the gloss", "20 % of hardener and base (15 to 25)", "Strain through 190 µm", "Use within 8 h",
 		"21 °C, 55 % humidity, air at 0.3 m/s, surface 20 °C", "Fan gun, low pressure", "300 mL", "4 h 2 min", "A clean cloth stays clean.",
+		"Wait 3 h 26 min (2 h 24 min to 5 h 30 min) after step 6", "at the latest Mon 7 Dec 08:15", "Until 09:46", "Until Wed 2 Dec 09:39", "Wipe it back with a damp cloth.",
+		"edge stripe: stripe", "maker's name: drop shadow; badge: drop shadow", "Stripe, down tube, both sides", "Fan or cone225 mm", "Distance115 mm", "Overlap63 %", "Fan gun, low pressure, Airbrush",
+		"bag 1", "2 eyelets, left", "Nothing to dorack", "Cut where the designs lie.",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the page does not say %q", want)

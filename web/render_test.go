@@ -90,8 +90,8 @@ func faults(doc *html.Node) []string {
 			if attr(n, "src") == "" || n.FirstChild != nil {
 				note("an inline script")
 			}
-		case "input", "select":
-			if !labelled[attr(n, "id")] {
+		case "input", "select", "textarea":
+			if attr(n, "type") != "hidden" && !labelled[attr(n, "id")] {
 				note("%s %q has no label", n.Data, attr(n, "name"))
 			}
 		case "h1", "h2", "h3":
@@ -199,6 +199,8 @@ func TestHostileTextStaysText(t *testing.T) {
 		SearchPage{Frame: Frame{Title: hostile, Query: hostile}, Suggest: hostile, Hits: []Hit{{Path: hostile, Kind: hostile, Title: hostile}}},
 		JobsPage{Jobs: []SavedJob{{ID: hostile, Title: hostile, Substrates: hostile}}},
 		ErrorPage{Heading: hostile, Detail: hostile, Suggest: "javascript:alert(1)"},
+		hostileEdit(hostile), hostileWhatIf(hostile), hostileCell(hostile),
+		CoveragePage{Choices: form.Choices, Cells: []CoverageCell{{Substrate: "bare-steel", Effect: hostile, Lacks: hostile, Reason: hostile}}},
 	}
 	for _, page := range pages {
 		doc := render(t, page)
@@ -220,10 +222,14 @@ func hostilePlan(hostile string) PlanPage {
 	for i := range p.Steps {
 		s := &p.Steps[i]
 		s.Title, s.Because, s.Skipped, s.Parts, s.Colour = hostile, hostile, hostile, []string{hostile}, hostile
+		s.Design = hostile
 		s.Why = []planner.Reason{{Fact: hostile, For: hostile, Because: hostile}}
 	}
 	for i := range p.Films {
 		p.Films[i].Title, p.Films[i].Colour, p.Films[i].Parts = hostile, hostile, []string{hostile}
+		p.Films[i].Design, p.Films[i].Rework = hostile, []planner.Rework{{How: hostile, State: hostile}}
 	}
+	p.Hardware, p.Left = []planner.Bag{{Label: hostile, Part: hostile, Holds: hostile}}, []string{hostile}
+	p.Job.Designs[0].Name, p.Job.Designs[0].Position = hostile, hostile
 	return page
 }

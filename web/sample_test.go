@@ -34,6 +34,7 @@ func film(s planner.Step, material, title, colour string, coats int, dry, wet fl
 	s.Films, s.Material, s.Colour = []string{title}, "material/"+material, colour
 	s.Coats, s.DryUm, s.WetUm, s.FlashMin = coats, dry, wet, 8
 	s.Applicator, s.Pressure = "tool/fan-gun", 200
+	s.FanMM, s.DistanceMM, s.Overlap = 225, 175, 62.5
 	s.Uses = nil
 	return s
 }
@@ -71,6 +72,8 @@ func sampleSteps() []planner.Step {
 		mixOf(step("mix-and-stand-3", "Mix, stand and strain", "candy", at(1, 14, 10), 6),
 			planner.Pour{Material: "candy-colour", Title: "Candy colour in binder", Share: "100 parts", ML: 6.2, G: 6.4, MarkML: 6.2, MarkG: 6.4}),
 		film(step("lay-candy", "Lay the candy", "candy", at(1, 14, 32), 30), "candy-colour", "Candy colour in binder", "#0f6f6b", 3, 24, 38),
+		film(step("spray-art", "Spray the design", "art", at(1, 15, 40), 12), "art-colour", "Art colour", "#f4efe0", 2, 16, 30),
+		film(step("spray-art-2", "Spray the design", "art", at(1, 16, 30), 8), "art-colour", "Art colour", "#2a0a10", 1, 8, 30),
 		film(step("spray-clear", "Spray the clear", "clear", at(2, 8, 15), 20), "satin-clear", "Two-pack satin clear", "", 2, 50, 62),
 		step("flush-gun-3", "Flush the gun", "", at(2, 8, 35), 8),
 		step("unmask", "Unmask", "", at(2, 9, 0), 12),
@@ -87,12 +90,20 @@ func sampleSteps() []planner.Step {
 		s.Waits = []planner.Wait{wait("mix-and-stand", "stood and strained", 10, 0)}
 		s.Why = []planner.Reason{{Fact: "dust-free", For: "spray-primer", Because: "Every fibre stands up in the wet film as a nib."}}
 	})
+	set("spray-art", func(s *planner.Step) {
+		s.Design, s.Applicator, s.FanMM, s.DistanceMM = "edge stripe: stripe", "tool/airbrush", 40, 115
+		s.Parts = []string{"frame"}
+	})
+	set("spray-art-2", func(s *planner.Step) {
+		s.Design, s.Parts = "maker's name: drop shadow; badge: drop shadow", []string{"frame"}
+	})
 	set("flush-gun", func(s *planner.Step) { s.Meanwhile, s.Films = "the rust primer dries", []string{"Rust primer"} })
 	set("flush-gun-2", func(s *planner.Step) { s.Films = []string{"Candy colour in binder"} })
 	set("flush-gun-3", func(s *planner.Step) { s.Films = []string{"Two-pack satin clear"} })
 	set("denib", func(s *planner.Step) {
 		s.Advised, s.CostsMin, s.SavesMin = true, 10, 40
 		s.Waits = []planner.Wait{wait("spray-primer", "dry-to-sand", 206, 0)}
+		s.Waits[0].Low, s.Waits[0].High = 144, 330
 	})
 	set("lay-effect", func(s *planner.Step) {
 		s.Waits = []planner.Wait{{Until: "dust-free", After: "tack-off-2", Max: 30, By: "it does not last"}}
@@ -110,8 +121,12 @@ func sampleSteps() []planner.Step {
 func sampleJob() *planner.Job {
 	j := &planner.Job{
 		Title: "Touring frame and fork", System: "waterborne", Clear: "two-pack", Effect: "candy-over-fine-metallic",
-		Finish: "satin", Care: "show", Applicators: []string{"fan-gun"},
-		Parts: []planner.Part{{Name: "frame", Substrate: "bare-steel", Count: 1}, {Name: "blade", Substrate: "bare-steel", Count: 2}},
+		Finish: "satin", Care: "show", Applicators: []string{"fan-gun", "airbrush"},
+		Parts: []planner.Part{{Name: "frame", Substrate: "bare-steel", Count: 1}, {Name: "blade", Substrate: "bare-steel", Count: 2}, {Name: "rack", Substrate: "bare-steel", Count: 1, Leave: true}},
+		Designs: []planner.Design{
+			{Kind: "stripe", Name: "edge stripe", On: "frame", Position: "down tube, both sides"},
+			{Kind: "lettering", Name: "maker's name", On: "frame"}, {Kind: "lettering", Name: "badge", On: "frame"},
+		},
 	}
 	j.Room.Temperature, j.Room.Surface, j.Room.Humidity, j.Room.Speed = q.Celsius(21), q.Celsius(20), 0.55, 0.3
 	return j
@@ -121,9 +136,12 @@ func samplePlan() *planner.Plan {
 	p := &planner.Plan{Title: "Touring frame and fork", Job: sampleJob(), Steps: sampleSteps()}
 	for _, s := range p.Steps {
 		if s.Coats > 0 {
-			p.Films = append(p.Films, planner.Film{Step: s.ID, Parts: s.Parts, Role: s.For, Material: s.Material, Title: s.Films[0], Coats: s.Coats, DryUm: s.DryUm, Colour: s.Colour})
+			p.Films = append(p.Films, planner.Film{Step: s.ID, Parts: s.Parts, Role: s.For, Material: s.Material, Title: s.Films[0], Coats: s.Coats, DryUm: s.DryUm, Colour: s.Colour, Design: s.Design,
+				Rework: []planner.Rework{{How: "Wipe it back with a damp cloth.", State: "set-to-touch", Until: s.End.Add(7 * time.Minute)}, {How: "Lay a coat more over a thin place.", State: "dry-hard", Until: s.End.AddDate(0, 0, 1)}}})
 		}
 	}
+	p.Hardware = []planner.Bag{{Label: "bag 1", Part: "rack", Holds: "2 eyelets, left"}, {Label: "bag 2", Part: "rack", Holds: "4 screws"}}
+	p.Left = []string{"rack"}
 	p.Materials = []planner.Material{
 		{Material: "candy-colour", Title: "Candy colour in binder", ML: 6.2, G: 6.4, BuyML: 25},
 		{Material: "fine-silver", Title: "Fine silver", ML: 210, G: 221, BuyML: 300, Cost: &planner.Cost{Amount: "12.40", Currency: "EUR"}},
@@ -140,7 +158,7 @@ func samplePlan() *planner.Plan {
 		{Level: "care", What: "At 55 % humidity water leaves slowly: waits are longer by 13 %."},
 		{Level: "no", What: "The clear wants 18 C or more at the part while it cures; nights in this room are colder."},
 	}
-	p.Totals = planner.Totals{WorkMin: 242, ElapsedMin: 4335, Start: at(1, 8, 0), End: at(4, 8, 15), VOCg: 13.6, DryUm: 139, Cost: &planner.Cost{Amount: "48.20", Currency: "EUR"}}
+	p.Totals = planner.Totals{WorkMin: 242, ElapsedMin: 4335, Start: at(1, 8, 0), End: at(4, 8, 15), HighEnd: at(7, 8, 15), VOCg: 13.6, DryUm: 139, Cost: &planner.Cost{Amount: "48.20", Currency: "EUR"}}
 	return p
 }
 
@@ -171,7 +189,13 @@ func sampleChoices() Choices {
 		Systems:     []Choice{{Value: "waterborne", Title: "Waterborne"}, {Value: "solvent", Title: "Solvent"}},
 		Care:        []Choice{{Value: "show", Title: "Show", Says: "Seen close and judged: nothing is let pass."}, {Value: "daily", Title: "Daily", Says: "Used and looked at: sound and good-looking."}, {Value: "rough", Title: "Rough", Says: "Must hold; looks come second."}},
 		Applicators: []Choice{{Value: "fan-gun", Title: "Fan gun, low pressure"}, {Value: "airbrush", Title: "Airbrush"}},
-		Forms:       []Choice{{Value: "lattice", Title: "Open work"}, {Value: "solid", Title: "Small object"}},
+		Designs: []Choice{
+			{Value: "fade", Title: "Fade", Colours: []string{"design"}},
+			{Value: "stripe", Title: "Stripe", Colours: []string{"shadow", "design", "highlight"}},
+			{Value: "lettering", Title: "Lettering", Colours: []string{"shadow", "design"}},
+		},
+		Layers: []Choice{{Value: "drop shadow", Title: "Drop shadow", Kinds: []string{"lettering"}, Says: "lettering"}, {Value: "light line", Title: "Light line", Kinds: []string{"stripe"}, Says: "stripe"}},
+		Forms:  []Choice{{Value: "lattice", Title: "Open work"}, {Value: "solid", Title: "Small object"}},
 	}
 }
 
@@ -182,10 +206,15 @@ func sampleForm() FormPage {
 	p.Form.Values["part0-area"] = "0.55"
 	p.Form.Values["part1-name"] = "blade"
 	p.Form.Values["effect"] = "candy-over-fine-metallic"
+	p.Form.Values["applicator"] = "fan-gun\nairbrush"
+	p.Form.Values["design0-kind"], p.Form.Values["design0-with"] = "lettering", "drop shadow\nlight line"
+	p.Form.Values["design1-name"] = "maker's name"
 	p.Problems = []Problem{
 		{Field: "part0-area", Message: `found "0.55", expected an area with its unit, such as 0.55 m2`},
 		{Field: "finish", Message: "choose a finish"},
 		{Field: "air", Message: `found "21 F to 22", expected one temperature, such as 21 C`},
+		{Field: "design0-with", Message: "expected a layer that this design offers"},
+		{Field: "design1", Message: "expected a design name of its own"},
 		{Message: "No route was found in time."},
 	}
 	return p
@@ -251,6 +280,7 @@ func samples() map[string][]Page {
 				Without: "denib", Title: "Denib", Answer: planner.Instead, Misses: []planner.Reason{{Fact: "smooth", For: "spray-ground", Because: "A nib shows.", Want: true}},
 				Gone: []planner.Change{{Title: "Denib", Note: "step/denib", Work: 8}}, Come: []planner.Change{{Title: "Tack off", Note: "step/tack-off", Film: "Sealer", Work: 3}}}},
 		},
+		"whatif": whatIfSamples(), "edit": editSamples(), "coverage": coverageSamples(), "coverage-cell": cellSamples(),
 		"jobs":  {JobsPage{Frame: Frame{Title: "Jobs", Here: AtJobs}, Jobs: jobs}, JobsPage{}},
 		"error": {ErrorPage{Frame: Frame{Title: "Not found"}, Status: 404, Heading: "There is no such note", Detail: "Found step/tack-of; notes of this kind are listed under Steps.", Suggest: "/note/step/tack-off"}, ErrorPage{Heading: "Something went wrong"}},
 	}

@@ -32,6 +32,15 @@ func (d *drawing) rect(class string, r rectangle, fill string) {
 	d.printf(`/>`)
 }
 
+// outline is a path that is filled.
+func (d *drawing) outline(class, data, fill string) {
+	d.printf(`<path class="%s" d="%s"`, class, data)
+	if fill != "" {
+		d.printf(` fill="%s"`, html.EscapeString(fill))
+	}
+	d.printf(`/>`)
+}
+
 func (d *drawing) path(class, data string) {
 	if data != "" {
 		d.printf(`<path class="%s" d="%s"/>`, class, data)

@@ -25,6 +25,7 @@ var funcs = template.FuncMap{
 	"moment":   moment,
 	"span":     span,
 	"hits":     hits,
+	"list":     list,
 	"cup":      cupSVG,
 }
 
@@ -110,3 +111,5 @@ func hits(n int) string {
 	}
 	return fmt.Sprintf("%d notes", n)
 }
+
+func list(names []string) string { return strings.Join(names, ", ") }

@@ -21,11 +21,14 @@ func Markdown(w io.Writer, p *planner.Plan) error {
 		}
 		return out.Flush()
 	}
-	t := p.Totals
-	fmt.Fprintf(out, "%d steps, %s of work, %s to %s.\n\n", len(p.Steps), duration(t.WorkMin), stamp(t.Start), stamp(t.End))
+	fmt.Fprintf(out, "%d steps, %s of work, %s.\n\n", len(p.Steps), duration(p.Totals.WorkMin), ends(p.Totals))
+	if len(p.Left) > 0 {
+		fmt.Fprintf(out, "Nothing to do: %s.\n\n", escape(strings.Join(p.Left, ", ")))
+	}
 	for _, c := range p.Conditions {
 		fmt.Fprintf(out, "- Room, **%s**: %s\n", c.Level, escape(c.What))
 	}
+	markdownHardware(out, p)
 	fmt.Fprint(out, "\n## Cautions\n\n")
 	for _, c := range p.Cautions {
 		fmt.Fprintf(out, "- **[%s](%s.md)** %s\n", escape(c.Title), c.Note, escape(c.Says))
@@ -35,17 +38,30 @@ func Markdown(w io.Writer, p *planner.Plan) error {
 		fmt.Fprintf(out, "| [%s](material/%s.md) | %.0f | %.0f | %s |\n", escape(m.Title), m.Material, m.ML, m.G, ml(m.BuyML))
 	}
 	fmt.Fprint(out, "\n## Steps\n")
-	numbers := numbered(p)
+	numbers, rework := numbered(p), reworks(p)
 	for i, s := range p.Steps {
-		markdownStep(out, i+1, s, numbers)
+		markdownStep(out, i+1, s, numbers, rework[s.ID])
 	}
 	return out.Flush()
 }
 
-func markdownStep(out io.Writer, n int, s planner.Step, numbers map[string]int) {
+func markdownHardware(out io.Writer, p *planner.Plan) {
+	if len(p.Hardware) == 0 {
+		return
+	}
+	fmt.Fprint(out, "\n## Hardware in bags\n\n| label | off | holds |\n|---|---|---|\n")
+	for _, b := range p.Hardware {
+		fmt.Fprintf(out, "| %s | %s | %s |\n", escape(b.Label), escape(b.Part), escape(b.Holds))
+	}
+}
+
+func markdownStep(out io.Writer, n int, s planner.Step, numbers map[string]int, rework []planner.Rework) {
 	fmt.Fprintf(out, "\n### %d. [%s](%s.md)", n, escape(s.Title), s.Note)
 	if len(s.Films) > 0 {
 		fmt.Fprintf(out, ": %s", escape(strings.Join(s.Films, ", ")))
+	}
+	if s.Design != "" {
+		fmt.Fprintf(out, ", for %s", escape(s.Design))
 	}
 	fmt.Fprintf(out, "\n\n%s to %s, %s. %s\n", stamp(s.Start), s.End.Format("15:04"), escape(strings.Join(s.Parts, ", ")), escape(s.Because))
 	if s.Advised {
@@ -57,6 +73,9 @@ func markdownStep(out io.Writer, n int, s planner.Step, numbers map[string]int) 
 	}
 	if s.Coats > 0 {
 		fmt.Fprintf(out, "- %s\n", escape(filmText(s)))
+	}
+	for _, r := range rework {
+		fmt.Fprintf(out, "- %s\n", escape(reworkText(r)))
 	}
 	for _, c := range s.Checks {
 		fmt.Fprintf(out, "- [ ] %s\n", escape(c))

@@ -6,7 +6,6 @@ import (
 	"bufio"
 	"fmt"
 	"io"
-	"math"
 	"strings"
 	"time"
 
@@ -26,6 +25,7 @@ func Text(w io.Writer, p *planner.Plan) error {
 	for _, c := range p.Conditions {
 		fmt.Fprintf(out, "Room, %s: %s\n", c.Level, c.What)
 	}
+	hardware(out, p)
 	title(out, "Cautions", "-")
 	for _, c := range p.Cautions {
 		fmt.Fprintf(out, "  ! %s: %s\n", c.Title, c.Says)
@@ -35,14 +35,14 @@ func Text(w io.Writer, p *planner.Plan) error {
 		fmt.Fprintf(out, "  %-36s %8s %8s   have at least %s\n", m.Title, ml(m.ML), grams(m.G), ml(m.BuyML))
 	}
 	title(out, "Steps", "-")
-	numbers := numbered(p)
+	numbers, rework := numbered(p), reworks(p)
 	day := ""
 	for i, s := range p.Steps {
 		if d := s.Start.Format("Monday 2 January 2006"); d != day {
 			fmt.Fprintf(out, "\n%s\n", d)
 			day = d
 		}
-		step(out, i+1, s, numbers)
+		step(out, i+1, s, numbers, rework[s.ID])
 	}
 	return out.Flush()
 }
@@ -71,10 +71,36 @@ func missing(r *planner.Refusal) string {
 
 func summary(out io.Writer, p *planner.Plan) {
 	t := p.Totals
-	fmt.Fprintf(out, "%d steps, %s of work, %s to %s.\n", len(p.Steps), duration(t.WorkMin), stamp(t.Start), stamp(t.End))
+	fmt.Fprintf(out, "%d steps, %s of work, %s.\n", len(p.Steps), duration(t.WorkMin), ends(t))
+	if len(p.Left) > 0 {
+		fmt.Fprintf(out, "Nothing to do: %s.\n", strings.Join(p.Left, ", "))
+	}
 	fmt.Fprintf(out, "Films in section, from the bottom:\n")
 	for _, f := range p.Films {
-		fmt.Fprintf(out, "  %-34s %d x coats, %.0f um dry, on %s\n", f.Title, f.Coats, f.DryUm, strings.Join(f.Parts, ", "))
+		fmt.Fprintf(out, "  %-34s %d x coats, %.0f um dry, on %s", f.Title, f.Coats, f.DryUm, strings.Join(f.Parts, ", "))
+		if f.Design != "" {
+			fmt.Fprintf(out, ": %s", f.Design)
+		}
+		fmt.Fprintln(out)
+	}
+}
+
+// ends is from when to when, and how late it may get.
+func ends(t planner.Totals) string {
+	text := stamp(t.Start) + " to " + stamp(t.End)
+	if t.HighEnd.After(t.End) {
+		text += ", at the latest " + stamp(t.HighEnd)
+	}
+	return text
+}
+
+func hardware(out io.Writer, p *planner.Plan) {
+	if len(p.Hardware) == 0 {
+		return
+	}
+	title(out, "Hardware in bags", "-")
+	for _, b := range p.Hardware {
+		fmt.Fprintf(out, "  %-7s off %s: %s\n", b.Label, b.Part, b.Holds)
 	}
 }
 
@@ -85,86 +111,6 @@ func numbered(p *planner.Plan) map[string]int {
 		numbers[s.ID] = i + 1
 	}
 	return numbers
-}
-
-func step(out io.Writer, n int, s planner.Step, numbers map[string]int) {
-	fmt.Fprintf(out, "\n%3d. %s-%s  %s", n, s.Start.Format("15:04"), s.End.Format("15:04"), s.Title)
-	if len(s.Films) > 0 {
-		fmt.Fprintf(out, ": %s", strings.Join(s.Films, ", "))
-	}
-	fmt.Fprintf(out, "  [%s]  (%s)\n", strings.Join(s.Parts, ", "), s.Note)
-	line := func(format string, args ...any) { fmt.Fprintf(out, "       "+format+"\n", args...) }
-	line("%s", s.Because)
-	if s.Advised {
-		line("Advised: costs %.0f min, saves about %.0f.", s.CostsMin, s.SavesMin)
-	}
-	if s.Meanwhile != "" {
-		line("Meanwhile %s.", s.Meanwhile)
-	}
-	for _, w := range s.Waits {
-		line("%s", WaitText(w, numbers))
-	}
-	if s.Coats > 0 {
-		line("%s", filmText(s))
-	}
-	if s.Mix != nil {
-		mix(line, s.Mix)
-	}
-	for _, c := range s.Checks {
-		line("[ ] %s", c)
-	}
-	for _, r := range Reasons(s.Why, numbers) {
-		line("Gives %s", r)
-	}
-	if len(s.Serves) > 1 {
-		line("Leads to %s.", chain(s.Serves, numbers))
-	}
-	line("If skipped: %s", s.Skipped)
-}
-
-// WaitText says a wait in a sentence.
-func WaitText(w planner.Wait, numbers map[string]int) string {
-	var text string
-	switch until := strings.TrimPrefix(w.Until, "before "); {
-	case w.Min > 0:
-		text = fmt.Sprintf("Wait %s after step %d, until %s", duration(w.Min), numbers[w.After], until)
-	case until != w.Until:
-		return fmt.Sprintf("Do it within %s of step %d, before the film is %s.", duration(w.Max), numbers[w.After], until)
-	default:
-		return fmt.Sprintf("Start within %s of step %d (%s: %s).", duration(w.Max), numbers[w.After], w.Until, w.By)
-	}
-	if w.Max > 0 {
-		text += fmt.Sprintf("; the window closes after %s", duration(w.Max))
-	}
-	return text + "."
-}
-
-func filmText(s planner.Step) string {
-	text := fmt.Sprintf("%d coats, each %.0f um wet, together %.0f um dry; %.0f kPa at the inlet", s.Coats, s.WetUm, s.DryUm, s.Pressure)
-	if s.Coats > 1 {
-		text += fmt.Sprintf("; flash %s between coats", duration(math.Ceil(s.FlashMin)))
-	}
-	if s.Colour != "" {
-		text += "; colour " + s.Colour
-	}
-	return text + "."
-}
-
-func mix(line func(string, ...any), m *planner.Mix) {
-	if m.Batches > 1 {
-		line("Mix %d batches, each:", m.Batches)
-	}
-	for _, l := range m.Lines {
-		line("pour %-28s %7s  to the mark %7s   scale %7s   %s", l.Title, ml(l.ML), ml(l.MarkML), grams(l.MarkG), l.Share)
-	}
-	text := fmt.Sprintf("The need is %s to %s, as %s of the spray lands.", ml(m.LowML), ml(m.HighML), m.Transfer)
-	if m.StandMin > 0 {
-		text += fmt.Sprintf(" Stand %s.", duration(m.StandMin))
-	}
-	if m.StrainUm > 0 {
-		text += fmt.Sprintf(" Strain through %.0f um.", m.StrainUm)
-	}
-	line("%s Use within %s.", text, duration(m.PotLife))
 }
 
 // Reasons gathers the later steps that need one fact into one line.
