@@ -101,6 +101,9 @@ func With(job *Job, lib *library.Library, a Alternative) (*Difference, error) {
 	if err != nil {
 		return nil, err
 	}
+	if before.Refused != nil {
+		before.Totals = after.Totals // there is no plan to be later than
+	}
 	d := compare(before, after)
 	d.With, d.Title = a.String(), a.String()
 	return d, nil

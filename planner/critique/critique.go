@@ -87,6 +87,9 @@ func Of(p *planner.Plan, lib *library.Library) (*Critique, error) {
 	if p.Refused != nil {
 		return nil, fmt.Errorf("the plan is a refusal: there is nothing to check")
 	}
+	if len(p.Steps) == 0 {
+		return nil, fmt.Errorf("the plan has no steps: there is nothing to check")
+	}
 	bench := &bench{plan: p, lib: lib, drying: planner.NewDrying(p.Job, lib), films: planner.FilmsOf(p.Job, lib)}
 	c := &Critique{Title: p.Title, Findings: bench.findings()}
 	repairs := repairs{bench: bench, found: c.Findings}

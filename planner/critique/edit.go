@@ -17,8 +17,11 @@ func Apply(p *planner.Plan, lib *library.Library, r Repair) (*planner.Plan, erro
 	edited := *p
 	edited.Steps = slices.Clone(p.Steps)
 	at := indexOf(edited.Steps, r.Step)
-	if r.Step != "" && at < 0 {
+	if r.Do != Add && at < 0 {
 		return nil, fmt.Errorf("the plan has no step %q", r.Step)
+	}
+	if len(edited.Steps) == 0 {
+		return nil, fmt.Errorf("the plan has no steps to add one beside")
 	}
 	before := len(edited.Steps)
 	if r.Before != "" {

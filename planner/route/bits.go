@@ -26,11 +26,5 @@ func (b bits) count() int {
 	return n
 }
 
-func only(i int) bits {
-	var b bits
-	b.set(i)
-	return b
-}
-
 // traits is a set of traits, by their place in the vocabulary.
 type traits uint64
