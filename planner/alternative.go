@@ -118,9 +118,9 @@ const fanOn = "1 m/s"
 func Alternatives(job *Job, lib *library.Library) []Alternative {
 	var out []Alternative
 	add := func(key, value string) { out = append(out, Alternative{key: value}) }
-	all := applicators(lib)
+	all, now := applicators(lib), strings.Join(slices.Sorted(slices.Values(job.Applicators)), "+")
 	for _, tool := range append([]string{strings.Join(all, "+")}, all...) {
-		if tool != strings.Join(job.Applicators, "+") {
+		if tool != now {
 			add("applicator", tool)
 		}
 	}

@@ -58,6 +58,12 @@ func TestAlternatives(t *testing.T) {
 			t.Errorf("%s: %v", a, err)
 		}
 	}
+	both := parse(t, strings.Replace(frame(t), "applicator: hvlp-gun", "applicator: [hvlp-gun, airbrush]", 1), lib)
+	for _, a := range planner.Alternatives(both, lib) {
+		if a["applicator"] == "airbrush+hvlp-gun" {
+			t.Errorf("%s is offered where both are at hand", a)
+		}
+	}
 	for _, want := range []string{"applicator=airbrush", "clear=waterborne", "system=solvent", "room.airflow=1 m/s", "care=rough"} {
 		if !seen[want] {
 			t.Errorf("%s is not offered: %v", want, seen)

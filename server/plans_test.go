@@ -167,7 +167,7 @@ func TestFormIsAJob(t *testing.T) {
 	}
 	want := []planner.Design{
 		{Kind: "lettering", Name: "maker's name", On: "frame", Area: 0.015, Position: "down tube, left", Polarity: "positive",
-			Colours: map[string]string{"design": "#f4efe0", "shadow": "#2a0a10"}, With: []string{"drop shadow", "highlights"}, Over: []string{"stripe"}},
+			Colours: map[string]string{"design": "#f4efe0", "shadow": "#2a0a10"}, With: []string{"highlights", "drop shadow"}, Over: []string{"stripe"}},
 		{Kind: "stripe", Name: "stripe", On: "frame", Area: 0.008, Polarity: "negative", Colours: map[string]string{"design": "#e9dcb0"}},
 		{Kind: "fade", Name: "fade", On: "frame", Area: 0.1, Polarity: "negative", Colours: map[string]string{}},
 	}

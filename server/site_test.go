@@ -84,7 +84,7 @@ func designForm() url.Values {
 		"part2-name": {"rack"}, "part2-substrate": {"bare-steel"}, "part2-shape": {"measured"}, "part2-area": {"0.2 m2"}, "part2-count": {"1"}, "part2-condition": {"assembled"},
 		"part2-leave": {"yes"}, "part2-hardware": {"2 eyelets, left\n4 screws: M5"},
 		"design0-kind": {"lettering"}, "design0-name": {"maker's name"}, "design0-on": {"frame"}, "design0-area": {"0.015 m2"}, "design0-position": {"down tube, left"},
-		"design0-mask": {"positive"}, "design0-colour-design": {"#f4efe0"}, "design0-colour-shadow": {"#2a0a10"}, "design0-with": {"drop shadow", "highlights"}, "design0-over": {"stripe"},
+		"design0-mask": {"positive"}, "design0-colour-design": {"#f4efe0"}, "design0-colour-shadow": {"#2a0a10"}, "design0-with": {"highlights", "drop shadow"}, "design0-over": {"stripe"},
 		"design2-kind": {"stripe"}, "design2-on": {"frame"}, "design2-area": {"0.008 m2"}, "design2-mask": {"negative"}, "design2-colour-design": {"#e9dcb0"},
 		"design11-kind": {"fade"}, "design11-on": {"frame"}, "design11-area": {"0.1 m2"}, "design11-mask": {"negative"},
 	}) {

@@ -49,7 +49,7 @@ func markdownHardware(out io.Writer, p *planner.Plan) {
 	if len(p.Hardware) == 0 {
 		return
 	}
-	fmt.Fprint(out, "\n## Hardware in bags\n\n| label | off | holds |\n|---|---|---|\n")
+	fmt.Fprint(out, "\n## Hardware in bags\n\n| label | from | holds |\n|---|---|---|\n")
 	for _, b := range p.Hardware {
 		fmt.Fprintf(out, "| %s | %s | %s |\n", escape(b.Label), escape(b.Part), escape(b.Holds))
 	}

@@ -100,7 +100,7 @@ func hardware(out io.Writer, p *planner.Plan) {
 	}
 	title(out, "Hardware in bags", "-")
 	for _, b := range p.Hardware {
-		fmt.Fprintf(out, "  %-7s off %s: %s\n", b.Label, b.Part, b.Holds)
+		fmt.Fprintf(out, "  %-7s from %s: %s\n", b.Label, b.Part, b.Holds)
 	}
 }
 
