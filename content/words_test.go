@@ -144,3 +144,17 @@ func usedWords(p *library.Library) map[string]bool {
 	}
 	return used
 }
+
+// TestEveryNoteIsLinked: a note that no other leads to is found by nobody who
+// does not know its name.
+func TestEveryNoteIsLinked(t *testing.T) {
+	lib, err := Load(BuiltIn(), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, n := range lib.Notes() {
+		if len(lib.MentionedBy(n.Path())) == 0 {
+			t.Errorf("no note links to %s", n.Path())
+		}
+	}
+}
