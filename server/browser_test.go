@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"net/http"
 	"os"
 	"os/exec"
 	"strings"
@@ -138,6 +139,58 @@ func TestPlanInABrowser(t *testing.T) {
 	}
 }
 
+// TestDesignInABrowser plans a part with a design, as a person does: the form
+// offers what the kind of design has, one design after another, and the plan
+// shows the design's steps and films.
+func TestDesignInABrowser(t *testing.T) {
+	ctx := browser(t)
+	running, stop := context.WithCancel(context.Background())
+	defer stop()
+	address, _ := start(t, running, t.TempDir())
+	hidden := func(what, css string) bool {
+		return ask(t, ctx, what, chromedp.Evaluate[bool](`document.querySelector("`+css+`").checkVisibility() === false`))
+	}
+	do(t, ctx, "unfolding the designs",
+		chromedp.EmulateViewport(1280, 900), chromedp.Navigate(address+"/plan"), chromedp.WaitVisible(chromedp.CSS("#part0-name")))
+	if !hidden("a form that nobody touched", "#design0-kind") {
+		t.Error("the designs are not folded away")
+	}
+	do(t, ctx, "filling in a part and a design", unfold,
+		chromedp.SendKeys(chromedp.CSS("#part0-name"), "tank"), chromedp.SetValue(chromedp.CSS("#part0-substrate"), "bare-steel"), chromedp.SendKeys(chromedp.CSS("#part0-area"), "0.45 m2"),
+		chromedp.SendKeys(chromedp.CSS("#part0-hardware"), "filler cap\nfuel tap"),
+		chromedp.Click(chromedp.CSS(`input[name=effect][value=fine-metallic]`)), chromedp.Click(chromedp.CSS(`input[name=finish][value=gloss]`)),
+		chromedp.Click(chromedp.CSS(`input[name=applicator][value=airbrush]`)),
+		choose("#design0-kind", "stripe"), choose("#design0-kind", "lettering"),
+		chromedp.SendKeys(chromedp.CSS("#design0-name"), "maker's name"), chromedp.SendKeys(chromedp.CSS("#design0-area"), "0.015 m2"),
+		chromedp.Click(chromedp.CSS(`input[name=design0-with][value="drop shadow"]`)))
+	if hidden("layers of lettering", "input[name=design0-with][value='drop shadow']") || !hidden("layers of a stripe", "input[name=design0-with][value='light line']") {
+		t.Error("the form does not offer the layers of lettering, and only those")
+	}
+	do(t, ctx, "planning", chromedp.Click(chromedp.CSS(`.send button`)), chromedp.WaitVisible(chromedp.CSS(`a[href="/note/step/hand-over"]`)))
+	page := ask(t, ctx, "the plan", chromedp.Text(chromedp.CSS("main")))
+	for _, want := range []string{"maker's name: drop shadow", "maker's name: letters", "fuel tap", "bag 2", "Fan or cone"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("the plan does not show %q", want)
+		}
+	}
+	do(t, ctx, "changing the job", chromedp.Click(chromedp.CSS(`a[href^="/plan?from="]`)), chromedp.WaitVisible(chromedp.CSS("#design0-name")))
+	if name := ask(t, ctx, "the design's name", chromedp.Value(chromedp.CSS("#design0-name"))); name != "maker's name" {
+		t.Errorf("the design comes back as %q", name)
+	}
+	do(t, ctx, "taking the design out", chromedp.Click(chromedp.CSS(`details.design > button`)))
+	if left := ask(t, ctx, "the design's name", chromedp.Value(chromedp.CSS("#design0-name"))); left != "" || !hidden("the design's fields", "#design0-name") {
+		t.Errorf("taken out, the design's name is %q", left)
+	}
+}
+
+// choose chooses from a list as a person does, so that scripts hear of it.
+func choose(css, value string) chromedp.Action[chromedp.Void] {
+	return func(ctx context.Context, target *chromedp.Target) (chromedp.Void, error) {
+		_, err := chromedp.Evaluate[int](`{ const list = document.querySelector("`+css+`"); list.value = "`+value+`"; list.dispatchEvent(new Event("change", {bubbles: true})); } 1`)(ctx, target)
+		return chromedp.Void{}, err
+	}
+}
+
 // TestPagesFitAPhone: no page scrolls sideways at 320 px.
 func TestPagesFitAPhone(t *testing.T) {
 	ctx := browser(t)
@@ -147,8 +200,14 @@ func TestPagesFitAPhone(t *testing.T) {
 	do(t, ctx, "planning", chromedp.EmulateViewport(320, 700), chromedp.Navigate(address+"/plan"), chromedp.WaitVisible(chromedp.CSS("#part0-name")))
 	do(t, ctx, "filling in the form", fillFrame()...)
 	plan := ask(t, ctx, "the plan's address", chromedp.Location())
-	for _, page := range []string{"/", "/plan", strings.TrimPrefix(plan, address), "/jobs", "/search?q=candy", "/notes/material", "/note/step/lay-candy", "/note/background/film-build", "/nosuch"} {
-		do(t, ctx, page, chromedp.Navigate(address+page))
+	made, err := http.PostForm(address+"/plan", designForm())
+	if err != nil {
+		t.Fatal(err)
+	}
+	made.Body.Close()
+	designed := made.Request.URL.Path
+	for _, page := range []string{"/", "/plan", strings.TrimPrefix(plan, address), designed, "/plan?from=" + strings.TrimPrefix(designed, "/plan/"), "/jobs", "/search?q=candy", "/notes/material", "/note/step/lay-candy", "/note/background/film-build", "/nosuch"} {
+		do(t, ctx, page, chromedp.Navigate(address+page), unfold)
 		wide := ask(t, ctx, page, chromedp.Evaluate[int](`document.documentElement.scrollWidth`))
 		window := ask(t, ctx, page, chromedp.Evaluate[int](`window.innerWidth`))
 		if wide > window {

@@ -161,6 +161,16 @@ func (w ShownWait) Closes() string {
 	return dated(w.Giver.End.Add(minutes(w.Max)), w.Taker.Start)
 }
 
+// Before is the dryness that the step must come before; "" for a wait of another
+// kind.
+func (w ShownWait) Before() string {
+	state, is := strings.CutPrefix(w.Until, "before ")
+	if !is {
+		return ""
+	}
+	return state
+}
+
 func minutes(m float64) time.Duration { return time.Duration(m * float64(time.Minute)) }
 
 // Section is a drawing of films that one or more parts have alike.

@@ -63,7 +63,7 @@ func TestPlanPageSaysAll(t *testing.T) {
 	text := textOf(render(t, samplePlanPage()))
 	for _, want := range []string{
 		"Isocyanates", "Flammable vapour", "do not replace the data sheet", "costs 10 min, saves about 40 min",
-		"start by 16:02", "Start by 14:07, while dust-free lasts", "While the rust primer dries", "Every fibre stands up in the wet film as a nib.",
+		"start by 16:02", "Start by 14:07, while dust-free lasts", "laid is dry-hard", "While the rust primer dries", "Every fibre stands up in the wet film as a nib.",
 		"Left out: It shows in the gloss", "20 % of hardener and base (15 to 25)", "Strain through 190 µm", "Use within 8 h",
 		"21 °C, 55 % humidity, air at 0.3 m/s, surface 20 °C", "Fan gun, low pressure", "300 mL", "4 h 2 min", "A clean cloth stays clean.",
 		"Wait 3 h 26 min (2 h 24 min to 5 h 30 min) after step 6", "at the latest Mon 7 Dec 08:15", "If it goes wrong", "until 09:46", "until Wed 2 Dec 09:39", "Wipe it back with a damp cloth.",

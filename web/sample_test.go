@@ -113,7 +113,9 @@ func sampleSteps() []planner.Step {
 		s.Waits = []planner.Wait{wait("lay-candy", "dry-to-recoat", 60, 1440)}
 		s.Cautions = []string{"isocyanates", "flammable-vapour"}
 	})
-	set("unmask", func(s *planner.Step) { s.Waits = []planner.Wait{wait("spray-clear", "set-to-touch", 25, 240)} })
+	set("unmask", func(s *planner.Step) {
+		s.Waits = []planner.Wait{wait("spray-clear", "set-to-touch", 25, 240), {Until: "before dry-hard", After: "spray-clear", Max: 2000}}
+	})
 	set("inspect", func(s *planner.Step) { s.Waits = []planner.Wait{wait("spray-clear", "dry-hard", 2865, 0)} })
 	return steps
 }

@@ -12,15 +12,15 @@ import (
 // Measures of a section drawing, in SVG units.
 const (
 	stackWidth  = 340.0
-	bandRight   = 124.0 // where the films end and their labels begin
+	bandRight   = 114.0 // where the films end and their labels begin
 	bandStep    = 9.0   // how far each film stands back from the one below, at most
-	bandSteps   = 66.0  // how far all of them may stand back
+	bandSteps   = 58.0  // how far all of them may stand back
 	bandLowest  = 38.0  // least height of a film: two lines of text
 	bandHighest = 96.0  // height of the thickest film
 	baseHeight  = 40.0  // of the surface
 	stackMargin = 6.0
-	labelLength = 24   // letters of a label's first line
-	figureRun   = 30   // letters of its second line
+	labelLength = 26   // letters of a label's first line
+	figureRun   = 32   // letters of its second line
 	designInset = 16.0 // how far a design's film ends before the film below it
 	pileStep    = 7.0  // ... and before the design's film below it
 )

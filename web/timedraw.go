@@ -60,7 +60,11 @@ func (t *timeline) drawLabel(s *drawing, l timeLabel) {
 	step := t.plan.Steps[l.step]
 	name, by := fmt.Sprintf("%d %s", l.step+1, step.Title), t.closes(l.step)
 	s.path("leader", fmt.Sprintf("M%s %sL%s %s", num(t.labelX-8), num(l.at), num(t.labelX-2), num(l.y-4)))
-	s.link("#"+step.ID, name+", "+span(step.Start, step.End))
+	of := ""
+	if step.Design != "" {
+		of = ", " + step.Design
+	}
+	s.link("#"+step.ID, name+of+", "+span(step.Start, step.End))
 	s.text("time-label", t.labelX, l.y, shorten(name, t.letters()-len(by)-1))
 	if by != "" {
 		s.text("late-label", timeWidth, l.y, by)

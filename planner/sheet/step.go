@@ -85,13 +85,13 @@ func spread(w planner.Wait) string {
 }
 
 func reworkText(r planner.Rework) string {
-	return fmt.Sprintf("Until %s (%s): %s", stamp(r.Until), r.State, r.How)
+	return fmt.Sprintf("If it goes wrong, until %s (%s): %s", stamp(r.Until), r.State, r.How)
 }
 
 func filmText(s planner.Step) string {
-	text := fmt.Sprintf("%d coats, each %.0f um wet, together %.0f um dry; %.0f kPa at the inlet", s.Coats, s.WetUm, s.DryUm, s.Pressure)
+	text := fmt.Sprintf("%s of %.0f um wet, %.0f um dry in all; %.0f kPa at the inlet", coats(s.Coats), s.WetUm, s.DryUm, s.Pressure)
 	if s.FanMM > 0 {
-		text += fmt.Sprintf(", %.0f mm of fan or cone, %.0f mm off, %.0f %% overlap", s.FanMM, s.DistanceMM, s.Overlap)
+		text += fmt.Sprintf(", %.0f mm of fan or cone, %.0f mm off, %.0f %% overlap", s.FanMM, s.DistanceMM, math.Round(s.Overlap))
 	}
 	if s.Coats > 1 {
 		text += fmt.Sprintf("; flash %s between coats", duration(math.Ceil(s.FlashMin)))
@@ -100,6 +100,13 @@ func filmText(s planner.Step) string {
 		text += "; colour " + s.Colour
 	}
 	return text + "."
+}
+
+func coats(n int) string {
+	if n == 1 {
+		return "1 coat"
+	}
+	return fmt.Sprintf("%d coats", n)
 }
 
 func mix(line func(string, ...any), m *planner.Mix) {

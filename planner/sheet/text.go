@@ -77,7 +77,7 @@ func summary(out io.Writer, p *planner.Plan) {
 	}
 	fmt.Fprintf(out, "Films in section, from the bottom:\n")
 	for _, f := range p.Films {
-		fmt.Fprintf(out, "  %-34s %d x coats, %.0f um dry, on %s", f.Title, f.Coats, f.DryUm, strings.Join(f.Parts, ", "))
+		fmt.Fprintf(out, "  %-34s %s, %.0f um dry, on %s", f.Title, coats(f.Coats), f.DryUm, strings.Join(f.Parts, ", "))
 		if f.Design != "" {
 			fmt.Fprintf(out, ": %s", f.Design)
 		}
