@@ -64,10 +64,10 @@ func grow(lib *library.Library, n int, seed uint64) {
 	}
 }
 
-// TestGrownLibrary: with twice the step notes the frame still plans, soundly.
+// TestGrownLibrary: with 2,000 step notes the frame still plans, soundly.
 func TestGrownLibrary(t *testing.T) {
 	lib := builtIn(t)
-	grow(lib, 2*len(lib.Steps), 1)
+	grow(lib, 2000, 1)
 	p := plan(t, frame(t), lib)
 	if p.Refused != nil {
 		t.Fatalf("refused: %+v", p.Refused)
@@ -79,7 +79,7 @@ func TestGrownLibrary(t *testing.T) {
 
 // BenchmarkGrownLibrary is how planning the frame grows with the notes.
 func BenchmarkGrownLibrary(b *testing.B) {
-	for _, n := range []int{100, 150, 200, 300} {
+	for _, n := range []int{100, 200, 300, 500, 1000, 2000} {
 		lib := builtIn(b)
 		grow(lib, n, 1)
 		job := parse(b, frame(b), lib)

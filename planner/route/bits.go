@@ -26,5 +26,12 @@ func (b bits) count() int {
 	return n
 }
 
+// bit is the set of one fact.
+func bit(i int) bits {
+	var b bits
+	b.set(i)
+	return b
+}
+
 // traits is a set of traits, by their place in the vocabulary.
 type traits uint64

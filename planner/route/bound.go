@@ -22,11 +22,12 @@ type leg struct {
 // bears its cost once, so the sum over the marks of a leg stays a lower bound.
 type mark struct {
 	fact   int
-	after  int // it must be given after this fact, which spoils it; -1 for none
-	toward int // it is needed only until this fact holds; -1 for always
+	after  int  // it must be given after this fact, which spoils it; -1 for none
+	toward bits // it is needed only until one of these holds
 	share  cost
-	late   cost // ... where no step gives it any more, as their phase is past
+	late   cost // ... where no step gives it any more: their phase is past, or the film too dry
 	last   int8 // rank of that phase
+	shuts  q.Time
 }
 
 // place is a film that has just been laid, under a design's the film beside it,
@@ -49,13 +50,15 @@ type bound struct {
 	legs  map[place][]leg
 	here  map[place][]int16 // ops that can be done on a leg from there
 	rest  map[place]cost    // least from there to the hand-over
+	guide []cost            // by op, for a hasty search; nil for a bound that never overshoots
 }
 
 // unreachable is more than any plan costs.
 const unreachable = cost(math.MaxInt64 / 4)
 
-func newBound(c *compiled) *bound {
-	b := &bound{compiled: c, may: map[place]bits{}, legs: map[place][]leg{}, here: map[place][]int16{}, rest: map[place]cost{}, waits: map[place][]q.Time{}}
+// newBound works it out. With a guide it may overshoot.
+func newBound(c *compiled, guide []cost) *bound {
+	b := &bound{compiled: c, guide: guide, may: map[place]bits{}, legs: map[place][]leg{}, here: map[place][]int16{}, rest: map[place]cost{}, waits: map[place][]q.Time{}}
 	b.not = c.exclusive()
 	order := b.explore()
 	for _, p := range order {
@@ -273,12 +276,12 @@ func (b *bound) least(l *leg, facts bits, wait q.Time, phase int8) cost {
 	}
 	for i := range l.marks {
 		m := &l.marks[i]
-		if m.toward >= 0 && facts.has(m.toward) {
+		if facts.meets(m.toward) {
 			continue
 		}
 		switch {
 		case facts.has(m.fact) && (m.after < 0 || facts.has(m.after)):
-		case phase > m.last:
+		case phase > m.last || wait >= m.shuts:
 			if m.late >= unreachable {
 				return unreachable
 			}

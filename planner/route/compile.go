@@ -57,8 +57,9 @@ func compile(p *Problem) (*compiled, error) {
 	if err := c.addFacts(candidates); err != nil {
 		return nil, err
 	}
-	for _, k := range candidates {
+	for i, k := range candidates {
 		c.ops = append(c.ops, c.op(k))
+		c.ops[i].index = i
 	}
 	c.end = op{needs: c.compileNeeds(endNeeds(p)), wants: c.compileWants(p.EndWants)}
 	c.end.asked, c.end.must = c.asks(c.end), mustHave(c.end)

@@ -31,8 +31,11 @@ func (b *bound) leg(p place, o *op) (l leg, ok bool) {
 // that every step needs which gives one of them; and those that o needs and that
 // every step spoils which gives one of them.
 func (b *bound) marks(p place, o *op) (marks []mark, ok bool) {
-	m := marker{bound: b, place: p, givers: map[int][]*op{}, toward: map[int]int{}}
-	set := o.must.without(b.may[p])
+	m := marker{bound: b, place: p, givers: map[int][]*op{}, toward: map[int]bits{}, all: o == &b.end}
+	set := o.must
+	if o != &b.end {
+		set = set.without(b.may[p])
+	}
 	if b.mustKey(p, o) && !b.may[p].has(b.keyed) {
 		set.set(b.keyed)
 	}
@@ -49,10 +52,7 @@ func (b *bound) marks(p place, o *op) (marks []mark, ok bool) {
 		if !all.has(fact) {
 			continue
 		}
-		k := mark{fact: fact, after: -1, toward: -1, share: b.share(p, fact, m.givers[fact], all), late: unreachable, last: m.last(fact)}
-		if y, leads := m.toward[fact]; leads {
-			k.toward = y
-		}
+		k := mark{fact: fact, after: -1, toward: m.toward[fact], share: b.share(p, fact, m.givers[fact], all), late: unreachable, last: m.last(fact), shuts: m.shuts(fact)}
 		if y, again := after[fact]; again {
 			k.after = y
 		}
@@ -70,7 +70,7 @@ func (b *bound) marks(p place, o *op) (marks []mark, ok bool) {
 func (m *marker) regrets(set bits) []mark {
 	var out []mark
 	for fact := range m.facts {
-		if _, passing := m.toward[fact]; passing || !set.has(fact) {
+		if _, passing := m.toward[fact]; passing || !set.has(fact) || len(m.givers[fact]) == 0 {
 			continue
 		}
 		for _, w := range m.givers[fact][0].wants {
@@ -82,7 +82,7 @@ func (m *marker) regrets(set bits) []mark {
 				least = min(least, m.penalty(m.place, g, w.fact)/cost(g.gives.and(set).count()))
 			}
 			if least > 0 {
-				out = append(out, mark{fact: w.fact, after: -1, toward: fact, share: least, late: least, last: m.last(fact)})
+				out = append(out, mark{fact: w.fact, after: -1, toward: bit(fact), share: least, late: least, last: m.last(fact), shuts: forever})
 			}
 		}
 	}
@@ -94,7 +94,8 @@ type marker struct {
 	*bound
 	place  place
 	givers map[int][]*op
-	toward map[int]int // by mark that o does not need itself, the mark that needs it
+	toward map[int]bits // by mark that o does not need itself, the marks that it leads to
+	all    bool         // mark what may hold already too: at the end there is no other leg to mend it
 }
 
 // gather finds the steps of the leg that give fact.
@@ -122,6 +123,21 @@ func (m *marker) last(fact int) int8 {
 	return rank
 }
 
+// shuts is from how long after the film on no step of the leg may give fact.
+func (m *marker) shuts(fact int) q.Time {
+	var latest q.Time
+	for _, g := range m.gather(fact) {
+		open := forever
+		for _, state := range g.step.Before {
+			if lag := m.lag(m.place, m.dryness[state]); lag != noLag {
+				open = min(open, lag)
+			}
+		}
+		latest = max(latest, open)
+	}
+	return latest
+}
+
 // chain adds to set what every giver of one of its facts needs. ok is false where
 // a fact has no giver.
 func (m *marker) chain(set bits) (all bits, ok bool) {
@@ -134,16 +150,19 @@ func (m *marker) chain(set bits) (all bits, ok bool) {
 			done.set(fact)
 			givers := m.gather(fact)
 			if len(givers) == 0 {
-				return set, false
+				if may := m.may[m.place]; !may.has(fact) && !may.meets(m.toward[fact]) {
+					return set, false
+				}
+				continue
 			}
 			common := givers[0].must
 			for _, g := range givers {
 				common = common.and(g.must)
 			}
 			for more := range m.facts {
-				if common.has(more) && !m.may[m.place].has(more) && !set.has(more) {
+				if common.has(more) && !set.has(more) && (m.all || !m.may[m.place].has(more)) {
 					set.set(more)
-					m.toward[more] = fact
+					m.toward[more] = m.toward[fact].or(bit(fact))
 				}
 			}
 		}
@@ -157,6 +176,9 @@ func (m *marker) spoiled(o *op, set bits) map[int]int {
 	after := map[int]int{}
 	for y := range m.facts {
 		if _, passing := m.toward[y]; passing || !set.has(y) {
+			continue
+		}
+		if len(m.givers[y]) == 0 {
 			continue
 		}
 		common := m.givers[y][0].spoils
@@ -237,7 +259,11 @@ func (b *bound) share(p place, fact int, givers []*op, set bits) cost {
 		if g.step.Strips {
 			gives = gives.or(b.bare[1]).or(b.always)
 		}
-		least = min(least, (g.turns[p.next].cost+g.stands)/cost(gives.and(set).count()))
+		bears := g.turns[p.next].cost + g.stands
+		if b.guide != nil {
+			bears = max(bears, b.guide[g.index])
+		}
+		least = min(least, bears/cost(gives.and(set).count()))
 	}
 	return least
 }

@@ -9,6 +9,7 @@ import (
 
 // op is a candidate with its words turned into numbers.
 type op struct {
+	index  int // in compiled.ops
 	step   *library.Step
 	film   Coating
 	top    int16 // index in films of the film it lays, plus 1; 0 for none

@@ -32,14 +32,26 @@ type search struct {
 	laid   map[boundary][]int32 // nodes that have just laid a film
 }
 
-// How hard to look. A search tries every step of the place in every state it
-// looks at. The built-in library's largest jobs take a few hundred thousand
-// tries; a shop with thousands of notes gets, rather than no answer, one that is
-// not proved to be the cheapest.
-var efforts = []struct {
+// exact is the weight at which the bound promises the cheapest route.
+const exact = 10
+
+// effort is how hard to look: how heavy the bound is, in tenths, and how many
+// steps may be tried. A search tries every step of the place in every state that
+// it looks at.
+type effort struct {
 	heavy  cost
 	budget int
-}{{10, 4_000_000}, {13, 2_000_000}, {20, 2_000_000}}
+}
+
+// The built-in library's largest jobs take a few hundred thousand tries. A shop
+// with very many notes gets, rather than no answer, a route that is not proved to
+// be the cheapest; from crowded steps on the proof is not even tried.
+var (
+	efforts        = []effort{{exact, 1_500_000}, {40, 8_000_000}, {100, 16_000_000}}
+	crowdedEfforts = efforts[1:]
+)
+
+const crowded = 400
 
 // boundary is a surface with a film just laid, but for its facts.
 type boundary struct {
@@ -72,9 +84,17 @@ func Find(p *Problem) (*Route, *Refusal, error) {
 // find looks for a route with one effort after the other. It is nil where none
 // was found; dead says that there is none.
 func (c *compiled) find() (r *Route, dead bool) {
-	bound := newBound(c)
-	for _, e := range efforts {
-		s := newSearch(c, bound, e.heavy, e.budget)
+	least := newBound(c, nil)
+	guide := least
+	look := efforts
+	if len(c.ops) > crowded {
+		look = crowdedEfforts
+	}
+	for _, e := range look {
+		if e.heavy > exact && guide == least {
+			guide = newBound(c, c.ways())
+		}
+		s := newSearch(c, guide, e.heavy, e.budget)
 		goal, err := s.run()
 		switch {
 		case err != nil:
@@ -84,7 +104,7 @@ func (c *compiled) find() (r *Route, dead bool) {
 		}
 		r := s.route(goal)
 		if r.Least = r.Cost; e.heavy > 10 {
-			r.Least = float64(bound.from(s.start())) / 1000
+			r.Least = float64(least.from(s.start())) / 1000
 		}
 		return r, false
 	}
@@ -98,7 +118,7 @@ func newSearch(c *compiled, b *bound, heavy cost, budget int) *search {
 // deadEnd explains why no goal was found: it looks again without a bound, which
 // leaves out every dead end.
 func (c *compiled) deadEnd() *Refusal {
-	s := newSearch(c, nil, 10, efforts[0].budget)
+	s := newSearch(c, nil, exact, efforts[0].budget)
 	for i := range c.ops {
 		s.every = append(s.every, int16(i))
 	}
@@ -144,6 +164,9 @@ func (s *search) expand(at int32) {
 			continue
 		}
 		if after, more, ok := s.apply(st, int(i)); ok {
+			if s.heavy > exact {
+				after.last = 0 // no order within a phase: it would lead a hasty search astray
+			}
 			s.reach(after, at, i, spent+more)
 		}
 	}
