@@ -1,60 +1,15 @@
 package main
 
 import (
-	"errors"
-	"fmt"
 	"maps"
 	"net/url"
-	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 
 	"github.com/goccy/go-yaml"
 
 	"coatwright/web"
 )
-
-// rows are the numbers of the form's parts and designs that stand in the job
-// document, in its order.
-type rows struct{ parts, designs []int }
-
-var (
-	rowPath  = regexp.MustCompile(`^(part|design)s\[(\d+)\]\.?(.*)$`)
-	listItem = regexp.MustCompile(`\[\d+\]$`)
-)
-
-// field is the form's name for a place in the job document: "parts[0].area" is
-// "part0-area", "designs[0]" the whole row "design0".
-func (r rows) field(path string) string {
-	if path == "parts" {
-		return "part0"
-	}
-	m := rowPath.FindStringSubmatch(path)
-	if m == nil {
-		return fieldName(path)
-	}
-	i, err := strconv.Atoi(m[2])
-	in := map[string][]int{"part": r.parts, "design": r.designs}[m[1]]
-	if err != nil || i >= len(in) {
-		return path
-	}
-	row := fmt.Sprintf("%s%d", m[1], in[i])
-	if m[3] == "" {
-		return row
-	}
-	return row + "-" + fieldName(m[3])
-}
-
-// fieldName is the name of a field without its row: "shape.cylinder.length" is
-// "length", "with[1]" is "with", "colours.candy" is "colour-candy".
-func fieldName(path string) string {
-	path = listItem.ReplaceAllString(path, "")
-	if key, ok := strings.CutPrefix(path, "colours."); ok {
-		return "colour-" + key
-	}
-	return path[strings.LastIndex(path, ".")+1:]
-}
 
 // documentOf makes a job document of a posted form, and says which of its rows
 // stand in it. Empty fields are left out: the job's own defaults hold.
@@ -200,60 +155,4 @@ var shapeFields = map[string][]string{
 	"plate": {"length", "width"}, "cylinder": {"diameter", "length"},
 	"frustum": {"diameter", "diameter2", "length"}, "sphere": {"diameter"},
 	"ellipsoid": {"length", "width", "height"}, "box": {"length", "width", "height"},
-}
-
-// formOf fills the form with a saved job document.
-func formOf(document []byte, form web.Form) (web.Form, error) {
-	var doc struct{ Parts, Designs []map[string]any }
-	var flat map[string]any
-	if err := errors.Join(yaml.Unmarshal(document, &doc), yaml.Unmarshal(document, &flat)); err != nil {
-		return form, err
-	}
-	fill := func(prefix string, values map[string]any) {
-		for key, v := range values {
-			if text, ok := fieldText(v); ok {
-				form.Values[prefix+key] = text
-			}
-		}
-	}
-	nested := func(m map[string]any, key string) map[string]any { inner, _ := m[key].(map[string]any); return inner }
-	fill("", flat)
-	fill("", nested(flat, "room"))
-	fill("", nested(flat, "shop"))
-	fill("colour-", nested(flat, "colours"))
-	for i, part := range doc.Parts[:min(len(doc.Parts), web.MaxParts)] {
-		prefix := fmt.Sprintf("part%d-", i)
-		fill(prefix, part)
-		for shape, dims := range nested(part, "shape") {
-			form.Values[prefix+"shape"] = shape
-			inner, _ := dims.(map[string]any)
-			fill(prefix, inner)
-		}
-	}
-	for i, design := range doc.Designs[:min(len(doc.Designs), web.MaxDesigns)] {
-		prefix := fmt.Sprintf("design%d-", i)
-		fill(prefix, design)
-		fill(prefix+"colour-", nested(design, "colours"))
-	}
-	return form, nil
-}
-
-// fieldText is what stands in a field for a value of a document: the text, or
-// the texts of a list, one a line. Not ok for what has fields of its own.
-func fieldText(v any) (text string, ok bool) {
-	switch v := v.(type) {
-	case map[string]any:
-		return "", false
-	case []any:
-		var lines []string
-		for _, item := range v {
-			line, ok := fieldText(item)
-			if !ok {
-				return "", false
-			}
-			lines = append(lines, line)
-		}
-		return strings.Join(lines, "\n"), true
-	}
-	return fmt.Sprint(v), true
 }
