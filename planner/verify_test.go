@@ -14,7 +14,7 @@ import (
 // and says what a painter would find wrong. The critique shares no code with the
 // search that made the plan.
 func verify(p *planner.Plan, lib *library.Library) []string {
-	c, err := critique.Of(p, lib)
+	c, err := critique.Findings(p, lib)
 	if err != nil {
 		return []string{err.Error()}
 	}

@@ -78,30 +78,51 @@ const (
 	Set  Change = "set" // coats or a mix, back to what the notes say
 )
 
-// Of criticises a plan. The job of the plan is read against lib; the error is
-// for a plan that cannot be played at all.
+// Of criticises a plan, and looks for the smallest repair of each need that
+// breaks. The error is for a plan that cannot be played at all.
 func Of(p *planner.Plan, lib *library.Library) (*Critique, error) {
-	if p.Job == nil {
-		return nil, fmt.Errorf("the plan has no job: it cannot be checked against what was agreed")
+	c, bench, err := play(p, lib)
+	if err != nil {
+		return nil, err
 	}
-	if p.Refused != nil {
-		return nil, fmt.Errorf("the plan is a refusal: there is nothing to check")
-	}
-	if len(p.Steps) == 0 {
-		return nil, fmt.Errorf("the plan has no steps: there is nothing to check")
-	}
-	bench := &bench{plan: p, lib: lib, drying: planner.NewDrying(p.Job, lib), films: planner.FilmsOf(p.Job, lib)}
-	c := &Critique{Title: p.Title, Findings: bench.findings()}
 	repairs := repairs{bench: bench, found: c.Findings}
 	for i := range c.Findings {
-		f := &c.Findings[i]
-		if f.Kept = kept(p, *f); f.Level == Breaks && f.Kept == "" {
-			c.Open++
+		if f := &c.Findings[i]; f.open() {
 			f.Repair = repairs.of(*f)
 		}
 	}
 	return c, nil
 }
+
+// Findings criticises a plan without looking for repairs, which takes most of the
+// time.
+func Findings(p *planner.Plan, lib *library.Library) (*Critique, error) {
+	c, _, err := play(p, lib)
+	return c, err
+}
+
+func play(p *planner.Plan, lib *library.Library) (*Critique, *bench, error) {
+	switch {
+	case p.Job == nil:
+		return nil, nil, fmt.Errorf("the plan has no job: it cannot be checked against what was agreed")
+	case p.Refused != nil:
+		return nil, nil, fmt.Errorf("the plan is a refusal: there is nothing to check")
+	case len(p.Steps) == 0:
+		return nil, nil, fmt.Errorf("the plan has no steps: there is nothing to check")
+	}
+	bench := &bench{plan: p, lib: lib, drying: planner.NewDrying(p.Job, lib), films: planner.FilmsOf(p.Job, lib)}
+	c := &Critique{Title: p.Title, Findings: bench.findings()}
+	for i := range c.Findings {
+		f := &c.Findings[i]
+		if f.Kept = kept(p, *f); f.open() {
+			c.Open++
+		}
+	}
+	return c, bench, nil
+}
+
+// open reports whether a need breaks and nobody said why that may be.
+func (f Finding) open() bool { return f.Level == Breaks && f.Kept == "" }
 
 // kept is the reason for which a finding is let stand, "" for none.
 func kept(p *planner.Plan, f Finding) string {

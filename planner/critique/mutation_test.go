@@ -45,7 +45,7 @@ func criticised(t *testing.T, p *planner.Plan, lib *library.Library, r critique.
 	if err != nil {
 		t.Fatal(err)
 	}
-	c, err := critique.Of(edited, lib)
+	c, err := critique.Findings(edited, lib)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -74,7 +74,7 @@ func TestMutations(t *testing.T) {
 	caught, harmless := 0, 0
 	for n := range *mutations {
 		m := mutate(r, plans[r.IntN(len(plans))], lib)
-		c, err := critique.Of(&m.plan, lib)
+		c, err := critique.Findings(&m.plan, lib)
 		if err != nil {
 			t.Fatalf("%d, %s: %v", n, m.what, err)
 		}
