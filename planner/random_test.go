@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"coatwright/planner"
+	"coatwright/planner/critique"
 	"coatwright/planner/library"
 )
 
@@ -82,9 +84,38 @@ func TestRandomJobs(t *testing.T) {
 		for _, fault := range verify(p, lib) {
 			t.Errorf("seed %d: %s\n%s", seed, fault, document)
 		}
+		if s := p.Steps[seed%len(p.Steps)]; !s.Advised {
+			checkMissed(t, seed, p, s, lib)
+		}
 	}
 	if planned < *randomJobs/3 {
 		t.Errorf("only %d of %d random jobs were planned", planned, *randomJobs)
 	}
 	t.Logf("%d of %d planned; refused for want of %v", planned, *randomJobs, refusals)
+}
+
+// checkMissed leaves a step out that is not marked as advised: the critique
+// speaks, unless planning without the step finds nothing wrong with that.
+func checkMissed(t *testing.T, seed int, p *planner.Plan, s planner.Step, lib *library.Library) {
+	t.Helper()
+	edited, err := critique.Apply(p, lib, critique.Repair{Do: critique.Drop, Step: s.ID})
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := critique.Findings(edited, lib)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c.Open > 0 {
+		return
+	}
+	d, err := planner.Without(p.Job, lib, s.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	// Something else in its place is no proof: with less to do a window may be met
+	// that was shut before.
+	if d.Answer == planner.Breaks {
+		t.Errorf("seed %d: without %s the planner says %s, the critique nothing", seed, s.ID, d.Answer)
+	}
 }
