@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"net/http"
 	"net/url"
+	"slices"
 	"strings"
 	"testing"
 
@@ -295,5 +296,29 @@ func TestChangesAreSaid(t *testing.T) {
 		if got := ch.says(p, s.notes.Planner()); !strings.Contains(got, c.says) {
 			t.Errorf("%s: %q, want %q in it", c.change, got, c.says)
 		}
+	}
+}
+
+// TestWaitIsRepaired takes a wait away, makes the repair that is offered, and
+// finds the step waiting again.
+func TestWaitIsRepaired(t *testing.T) {
+	s := newSite(t, t.TempDir())
+	address := post(t, s, frameForm()).Header.Get("Location")
+	form := editFieldsOf(t, text(t, get(t, s, address+"/edit")))
+	form.Set("wait-unmask", "0")
+	form.Set("do", "look")
+	body := text(t, postTo(t, s, address+"/edit", form))
+	if !strings.Contains(body, "dry-to-touch") || strings.Contains(body, "Every need is met") {
+		t.Fatal("tape pulled from a wet film is not found")
+	}
+	repairs := repairsOf(t, body)
+	i := slices.IndexFunc(repairs, func(r string) bool { return strings.Contains(r, `"do":"wait"`) })
+	if i < 0 {
+		t.Fatalf("no longer wait is offered: %q", repairs)
+	}
+	form = editFieldsOf(t, body)
+	form.Set("do", repairs[i])
+	if body = text(t, postTo(t, s, address+"/edit", form)); !strings.Contains(body, "Every need is met") {
+		t.Error("after the longer wait the plan is not sound")
 	}
 }

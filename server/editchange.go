@@ -19,7 +19,9 @@ type change struct {
 	Step   string          `json:"step,omitempty"`
 	Note   string          `json:"note,omitempty"`
 	Before string          `json:"before,omitempty"`
-	Number float64         `json:"number,omitempty"` // coats, or minutes
+	After  string          `json:"after,omitempty"`  // of a longer wait: the step that starts the clock
+	Wait   float64         `json:"wait,omitempty"`   // ... and its minutes in all
+	Number float64         `json:"number,omitempty"` // coats, or minutes more
 }
 
 // The changes that the critique never proposes.
@@ -37,7 +39,7 @@ const (
 
 // ofRepair is the change that a repair makes.
 func ofRepair(r critique.Repair) change {
-	return change{Do: r.Do, Step: r.Step, Note: r.Note, Before: r.Before, Number: r.Minutes}
+	return change{Do: r.Do, Step: r.Step, Note: r.Note, Before: r.Before, After: r.After, Wait: r.WaitMin, Number: r.Minutes}
 }
 
 // make makes the change to a plan. The error says what of it does not fit.
@@ -47,10 +49,10 @@ func (c change) make(p *planner.Plan, lib *library.Library) (*planner.Plan, erro
 		return nil, fmt.Errorf("found a change of no step")
 	case c.Do == critique.Drop && len(p.Steps) == 1:
 		return nil, fmt.Errorf("a plan has at least one step")
-	case c.Do == setCoats && c.Number > maxCoats, math.Abs(c.Number) > maxWait:
+	case c.Do == setCoats && c.Number > maxCoats, math.Abs(c.Number) > maxWait, math.Abs(c.Wait) > maxWait:
 		return nil, fmt.Errorf("found %g, expected at most %d coats or %d minutes", c.Number, maxCoats, maxWait)
 	}
-	if err := knownSteps(p, c.Step, c.Before); err != nil {
+	if err := knownSteps(p, c.Step, c.Before, c.After); err != nil {
 		return nil, err
 	}
 	switch c.Do {
@@ -59,7 +61,7 @@ func (c change) make(p *planner.Plan, lib *library.Library) (*planner.Plan, erro
 	case setWait:
 		return critique.Rewaited(p, c.Step, c.Number)
 	}
-	return critique.Apply(p, lib, critique.Repair{Do: c.Do, Step: c.Step, Note: c.Note, Before: c.Before, Minutes: c.Number})
+	return critique.Apply(p, lib, critique.Repair{Do: c.Do, Step: c.Step, Note: c.Note, Before: c.Before, After: c.After, WaitMin: c.Wait})
 }
 
 // says is the change in words, as it stands in the list of changes.
