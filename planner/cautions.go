@@ -43,8 +43,9 @@ func (b *builder) filmCautions(it *item, m *library.Material) []string {
 	return all
 }
 
-// cautions is every danger that the plan meets, and where.
-func (b *builder) cautions(steps []Step) []Caution {
+// cautions is every danger that some step meets, and where. Where a caution's
+// note has gone, the words of known stand.
+func cautions(steps []Step, lib *library.Library, known []Caution) []Caution {
 	at := map[string][]string{}
 	for _, s := range steps {
 		for _, c := range s.Cautions {
@@ -53,8 +54,14 @@ func (b *builder) cautions(steps []Step) []Caution {
 	}
 	out := []Caution{}
 	for _, slug := range slices.Sorted(maps.Keys(at)) {
-		c := b.lib.Cautions[slug]
-		out = append(out, Caution{Note: "caution/" + slug, Title: c.Title, Says: c.Says, Steps: at[slug]})
+		c := Caution{Note: "caution/" + slug, Title: slug}
+		if i := slices.IndexFunc(known, func(o Caution) bool { return o.Note == c.Note }); i >= 0 {
+			c = known[i]
+		} else if note := lib.Cautions[slug]; note != nil {
+			c.Title, c.Says = note.Title, note.Says
+		}
+		c.Steps = at[slug]
+		out = append(out, c)
 	}
 	return out
 }

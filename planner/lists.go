@@ -7,34 +7,48 @@ import (
 	"strings"
 
 	"coatwright/planner/amounts"
+	"coatwright/planner/library"
 	q "coatwright/quantity"
 )
 
+// SumUp sets what a plan's steps and films come to: the shopping list, the
+// cautions, and the totals but for the rework at risk and the earliest and latest
+// end, which stay. A note that has gone since the plan was made keeps the words
+// that the plan has of it.
+func (p *Plan) SumUp(lib *library.Library) {
+	p.Materials = shopping(p.Steps, lib)
+	p.Cautions = cautions(p.Steps, lib, p.Cautions)
+	p.Totals = totals(p)
+}
+
 // shopping sums up what all steps pour and use. What is bought covers the
 // applicator at its worst; what is poured, its middle.
-func (b *builder) shopping(steps []Step) []Material {
+func shopping(steps []Step, lib *library.Library) []Material {
 	sum := map[string]*Material{}
-	add := func(slug string, ml, buy float64) {
+	add := func(slug, title string, ml, buy float64) {
 		m := sum[slug]
 		if m == nil {
-			m = &Material{Material: slug, Title: b.lib.Materials[slug].Title}
+			m = &Material{Material: slug, Title: title}
 			sum[slug] = m
 		}
 		m.ML += ml
 		m.BuyML += buy
-		m.G += ml * float64(b.lib.Materials[slug].Density) / 1000
+		if note := lib.Materials[slug]; note != nil {
+			m.Title = note.Title
+			m.G += ml * float64(note.Density) / 1000
+		}
 	}
 	for _, s := range steps {
 		if s.Mix != nil && s.Mix.TotalML > 0 {
-			n := float64(s.Mix.Batches)
+			n := s.Mix.batches()
 			more := max(1, s.Mix.HighML/(s.Mix.TotalML*n))
 			for _, l := range s.Mix.Lines {
-				add(l.Material, l.ML*n, l.ML*n*more)
+				add(l.Material, l.Title, l.ML*n, l.ML*n*more)
 			}
 		}
 		for _, u := range s.Uses {
 			if slug, ok := strings.CutPrefix(u.Note, "material/"); ok {
-				add(slug, u.ML, u.ML)
+				add(slug, u.Title, u.ML, u.ML)
 			}
 		}
 	}
@@ -47,8 +61,11 @@ func (b *builder) shopping(steps []Step) []Material {
 	return out
 }
 
+// batches is how many mixes there are, one where an edited plan says none.
+func (m *Mix) batches() float64 { return float64(max(m.Batches, 1)) }
+
 func totals(p *Plan) Totals {
-	var t Totals
+	t := Totals{RiskMin: p.Totals.RiskMin, LowEnd: p.Totals.LowEnd, HighEnd: p.Totals.HighEnd, Cost: p.Totals.Cost}
 	for i, s := range p.Steps {
 		t.WorkMin += s.WorkMin
 		if i == 0 || s.Start.Before(t.Start) {
@@ -58,7 +75,7 @@ func totals(p *Plan) Totals {
 			t.End = s.End
 		}
 		if s.Mix != nil {
-			t.VOCg += s.Mix.VOCgPerL * s.Mix.TotalML * float64(s.Mix.Batches) / 1000
+			t.VOCg += s.Mix.VOCgPerL * s.Mix.TotalML * s.Mix.batches() / 1000
 		}
 	}
 	for _, sum := range builds(p.Films) {

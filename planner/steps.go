@@ -33,11 +33,9 @@ func (b *builder) plan(slots []calendar.Slot) *Plan {
 			p.Films = append(p.Films, b.filmOf(it, s))
 		}
 	}
-	p.Materials = b.shopping(p.Steps)
-	p.Cautions = b.cautions(p.Steps)
+	p.SumUp(b.lib)
 	p.Hardware, p.Left = hardware(b.job), left(b.job)
 	p.Conditions = b.conditions(p.Steps)
-	p.Totals = totals(p)
 	p.Totals.LowEnd, _ = b.ends(wait.low)
 	p.Totals.HighEnd, p.Conditions = b.highEnd(p.Conditions)
 	p.Missed, p.Totals.RiskMin = b.missed()

@@ -32,9 +32,7 @@ func Retimed(p *planner.Plan, lib *library.Library) (*planner.Plan, error) {
 	}
 	slices.SortStableFunc(out.Steps, func(a, b planner.Step) int { return a.Start.Compare(b.Start) })
 	out.Films = filmsOf(p, out.Steps)
-	out.Cautions = cautionsOf(p, out.Steps, lib)
-	out.Materials = materialsOf(p, out.Steps, lib)
-	out.Totals = totalsOf(&out)
+	out.SumUp(lib)
 	out.Totals.LowEnd = b.ends(func(w planner.Wait) float64 { return min(w.Min, w.Low) })
 	out.Totals.HighEnd = b.ends(func(w planner.Wait) float64 { return max(w.Min, w.High) })
 	return &out, nil
