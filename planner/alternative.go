@@ -87,13 +87,10 @@ func (a Alternative) Job(job *Job, lib *library.Library) (*Job, error) {
 	return ParseJob("the job with "+a.String(), changed, lib)
 }
 
-// With plans the job with the alternative's choices, and says what that changes.
-func With(job *Job, lib *library.Library, a Alternative) (*Difference, error) {
-	other, err := a.Job(job, lib)
-	if err != nil {
-		return nil, err
-	}
-	before, err := New(job, lib)
+// With plans the job of a plan with the alternative's choices, and says what that
+// changes. From a refusal there is no end to be later than.
+func With(before *Plan, lib *library.Library, a Alternative) (*Difference, error) {
+	other, err := a.Job(before.Job, lib)
 	if err != nil {
 		return nil, err
 	}
@@ -101,10 +98,10 @@ func With(job *Job, lib *library.Library, a Alternative) (*Difference, error) {
 	if err != nil {
 		return nil, err
 	}
-	if before.Refused != nil {
-		before.Totals = after.Totals // there is no plan to be later than
-	}
 	d := compare(before, after)
+	if before.Refused != nil {
+		d.WorkMin, d.EndMin, d.RiskMin = 0, 0, 0
+	}
 	d.With, d.Title = a.String(), a.String()
 	return d, nil
 }

@@ -9,7 +9,7 @@ import (
 
 func TestWith(t *testing.T) {
 	lib := builtIn(t)
-	job := parse(t, frame(t), lib)
+	before := plan(t, frame(t), lib)
 	for _, c := range []struct {
 		with   string
 		answer planner.Answer
@@ -24,7 +24,7 @@ func TestWith(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		d, err := planner.With(job, lib, a)
+		d, err := planner.With(before, lib, a)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -73,7 +73,7 @@ func TestAlternatives(t *testing.T) {
 
 func TestAlternativeErrors(t *testing.T) {
 	lib := builtIn(t)
-	job := parse(t, frame(t), lib)
+	before := plan(t, frame(t), lib)
 	for _, c := range []struct{ text, says string }{
 		{"clear", "such as room.airflow=1 m/s"},
 		{"room.airflo=1 m/s", `did you mean "room.airflow"?`},
@@ -83,7 +83,7 @@ func TestAlternativeErrors(t *testing.T) {
 	} {
 		a, err := planner.ParseAlternative(c.text)
 		if err == nil {
-			_, err = planner.With(job, lib, a)
+			_, err = planner.With(before, lib, a)
 		}
 		if err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s: %v, want %q", c.text, err, c.says)

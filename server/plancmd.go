@@ -166,7 +166,11 @@ func withChoices(job *planner.Job, lib *library.Library, text string) (*planner.
 	if err != nil {
 		return nil, fmt.Errorf("-with: %w", err)
 	}
-	return planner.With(job, lib, choices)
+	plan, err := planner.New(job, lib)
+	if err != nil {
+		return nil, err
+	}
+	return planner.With(plan, lib, choices)
 }
 
 // writeDifference writes the answer to a what-if, or why there is none. It exits

@@ -46,7 +46,7 @@ func (s *site) whatIf(c *gin.Context) error {
 	}
 	status := http.StatusOK
 	if len(asked) > 0 {
-		row, err := s.whatIfRow(job, before, asked)
+		row, err := s.whatIfRow(before, asked)
 		var problems strictyaml.Problems
 		if errors.As(err, &problems) {
 			status = http.StatusUnprocessableEntity
@@ -60,7 +60,7 @@ func (s *site) whatIf(c *gin.Context) error {
 		}
 	}
 	for _, a := range planner.Alternatives(job, s.notes.Planner()) {
-		row, err := s.whatIfRow(job, before, a)
+		row, err := s.whatIfRow(before, a)
 		if err != nil {
 			return err
 		}
@@ -88,16 +88,15 @@ func whatIfJSON(c *gin.Context, status int, page web.WhatIfPage) error {
 	return nil
 }
 
-// whatIfRow plans the job with a's choices, and compares it with the plan before.
-func (s *site) whatIfRow(job *planner.Job, before *planner.Plan, a planner.Alternative) (web.WhatIfRow, error) {
-	d, err := planner.With(job, s.notes.Planner(), a)
+// whatIfRow plans the job of before with a's choices, and compares the two.
+func (s *site) whatIfRow(before *planner.Plan, a planner.Alternative) (web.WhatIfRow, error) {
+	d, err := planner.With(before, s.notes.Planner(), a)
 	if err != nil {
 		return web.WhatIfRow{}, err
 	}
 	row := web.WhatIfRow{With: a.String(), Choices: s.choiceWords(a), Difference: d, Verdict: upperFirst(sheet.Verdict(d))}
 	if before.Refused != nil && d.Refused == nil {
-		// There is no end to compare with.
-		d.EndMin, row.Cures = 0, true
+		row.Cures = true
 		row.Verdict = "The job can be planned so."
 	}
 	return row, nil
