@@ -66,7 +66,6 @@ const (
 	maxArea      = q.Area(50)
 	maxParts     = 40
 	maxPieces    = 200
-	maxCoats     = 12
 	maxDesigns   = 12
 	maxHardware  = 60
 	maxPainters  = 20
@@ -75,6 +74,9 @@ const (
 	maxHumidity  = q.Fraction(0.99)
 	titleLetters = 120
 )
+
+// MaxCoats is the most coats of one film that a job or an edit may ask for.
+const MaxCoats = 12
 
 var (
 	airLimits = q.Range[q.Temperature]{Low: q.Celsius(-10), High: q.Celsius(60)}
@@ -127,7 +129,7 @@ func (r jobReader) job(m *strictyaml.Map) *Job {
 		Finish:      r.word(m.Need("finish"), "a finish", finishes),
 		Care:        r.word(m.Get("care"), "a level of care", care),
 		Colours:     colours(m.Get("colours"), library.JobColours),
-		CandyCoats:  m.Get("candy-coats").Int(1, maxCoats),
+		CandyCoats:  m.Get("candy-coats").Int(1, MaxCoats),
 		Applicators: r.wordList(m.Need("applicator"), "an applicator", applicators),
 		Room:        room(m.Get("room")),
 		Start:       start(m.Need("start")),

@@ -29,17 +29,15 @@ type edit struct {
 
 // openEdit opens a kept plan for editing, with the changes that a page carries.
 func (s *site) openEdit(id, done string) (*edit, error) {
-	saved, err := s.saved(id)
+	saved, job, err := s.keptJob(id)
 	if err != nil {
 		return nil, err
 	}
-	base := &planner.Plan{}
-	if err := json.Unmarshal(saved.Plan, base); err != nil {
-		return nil, fmt.Errorf("the kept plan %s: %w", saved.ID, err)
-	}
-	if base.Job, err = s.keptJob(saved); err != nil {
+	base, err := keptPlan(saved)
+	if err != nil {
 		return nil, err
 	}
+	base.Job = job
 	if base.Refused != nil || len(base.Steps) == 0 {
 		return nil, &failure{status: http.StatusConflict, heading: "There is no plan to change", detail: "This job has no steps. Change the job instead.", suggest: "/plan?from=" + saved.ID}
 	}
@@ -79,7 +77,7 @@ func (s *site) editForm(c *gin.Context) error {
 // editPlan makes the changes that were posted and shows what they do, or keeps
 // the plan. What cannot be read comes back as it was entered.
 func (s *site) editPlan(c *gin.Context) error {
-	form, err := postedForm(c)
+	form, err := postedForm(c, "form")
 	if err != nil {
 		return err
 	}

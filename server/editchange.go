@@ -32,7 +32,6 @@ const (
 
 // Limits of an edit. They catch slips of the pen, as those of a job do.
 const (
-	maxCoats   = 12
 	maxWait    = 60 * 24 * 60 // minutes: two months
 	maxChanges = 300
 )
@@ -49,8 +48,8 @@ func (c change) make(p *planner.Plan, lib *library.Library) (*planner.Plan, erro
 		return nil, fmt.Errorf("found a change of no step")
 	case c.Do == critique.Drop && len(p.Steps) == 1:
 		return nil, fmt.Errorf("a plan has at least one step")
-	case c.Do == setCoats && c.Number > maxCoats, math.Abs(c.Number) > maxWait, math.Abs(c.Wait) > maxWait:
-		return nil, fmt.Errorf("found %g, expected at most %d coats or %d minutes", c.Number, maxCoats, maxWait)
+	case c.Do == setCoats && c.Number > planner.MaxCoats, math.Abs(c.Number) > maxWait, math.Abs(c.Wait) > maxWait:
+		return nil, fmt.Errorf("found %g, expected at most %d coats or %d minutes", c.Number, planner.MaxCoats, maxWait)
 	}
 	if err := knownSteps(p, c.Step, c.Before, c.After); err != nil {
 		return nil, err

@@ -33,7 +33,7 @@ func entered(form url.Values, p *planner.Plan) ([]change, map[string]string) {
 	places, out := map[string]int{}, map[string]bool{}
 	for i, s := range p.Steps {
 		was := web.EditStepOf(p, i)
-		if n, changed := number("coats-"+s.ID, was.Coats, 1, maxCoats, "a number of coats"); changed && s.Coats > 0 {
+		if n, changed := number("coats-"+s.ID, was.Coats, 1, planner.MaxCoats, "a number of coats"); changed && s.Coats > 0 {
 			coats = append(coats, change{Do: setCoats, Step: s.ID, Number: float64(n)})
 		}
 		if n, changed := number("wait-"+s.ID, was.Wait, 0, maxWait, "minutes"); changed && was.Wait != "" {

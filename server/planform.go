@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"net/url"
 	"strings"
 	"time"
 
@@ -43,14 +44,11 @@ func nextMorning(now time.Time) time.Time {
 // makePlan plans what was posted, saves the plan and sends the reader to it. A
 // form that cannot be read comes back as it was left, with what is wrong.
 func (s *site) makePlan(c *gin.Context) error {
-	if err := c.Request.ParseForm(); err != nil {
-		var large *http.MaxBytesError
-		if errors.As(err, &large) {
-			return &failure{status: http.StatusRequestEntityTooLarge, heading: "That is too much for a job", detail: fmt.Sprintf("A job may have at most %d kB.", maxBody>>10)}
-		}
-		return &failure{status: http.StatusBadRequest, heading: "The form could not be read", detail: err.Error()}
+	form, err := postedForm(c, "job")
+	if err != nil {
+		return err
 	}
-	document, rows := documentOf(c.Request.PostForm)
+	document, rows := documentOf(form)
 	job, err := planner.ParseJob("the form", document, s.notes.Planner())
 	var problems strictyaml.Problems
 	if errors.As(err, &problems) {
@@ -89,4 +87,18 @@ func messageOf(p *strictyaml.Problem) string {
 		return upperFirst(expected) + "."
 	}
 	return upperFirst(p.Message()) + "."
+}
+
+// postedForm is the form that was posted for a thing that has a name; the error is
+// for the reader.
+func postedForm(c *gin.Context, what string) (url.Values, error) {
+	err := c.Request.ParseForm()
+	var large *http.MaxBytesError
+	if errors.As(err, &large) {
+		return nil, &failure{status: http.StatusRequestEntityTooLarge, heading: "That is too much for a " + what, detail: fmt.Sprintf("A %s may have at most %d kB.", what, maxBody>>10)}
+	}
+	if err != nil {
+		return nil, &failure{status: http.StatusBadRequest, heading: "The form could not be read", detail: err.Error()}
+	}
+	return c.Request.PostForm, nil
 }

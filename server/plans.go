@@ -70,10 +70,19 @@ func (s *site) plan(c *gin.Context) error {
 	return nil
 }
 
-func (s *site) renderPlan(saved store.Saved) ([]byte, error) {
+// keptPlan reads a plan as it was kept.
+func keptPlan(saved store.Saved) (*planner.Plan, error) {
 	plan := &planner.Plan{}
 	if err := json.Unmarshal(saved.Plan, plan); err != nil {
 		return nil, fmt.Errorf("the kept plan %s: %w", saved.ID, err)
+	}
+	return plan, nil
+}
+
+func (s *site) renderPlan(saved store.Saved) ([]byte, error) {
+	plan, err := keptPlan(saved)
+	if err != nil {
+		return nil, err
 	}
 	return web.Render(web.PlanPage{
 		Frame: web.Frame{Title: plan.Title, Here: web.AtJobs}, ID: saved.ID, Plan: plan, Saved: saved.Saved, Titles: s.titles(),
@@ -83,11 +92,7 @@ func (s *site) renderPlan(saved store.Saved) ([]byte, error) {
 // without shows what leaving out a step of a kept plan would change. It plans
 // the kept job anew, with the notes of today.
 func (s *site) without(c *gin.Context) error {
-	saved, err := s.saved(c.Param("id"))
-	if err != nil {
-		return err
-	}
-	job, err := s.keptJob(saved)
+	saved, job, err := s.keptJob(c.Param("id"))
 	if err != nil {
 		return err
 	}
@@ -112,13 +117,17 @@ func (s *site) without(c *gin.Context) error {
 	})
 }
 
-// keptJob reads the job of a kept plan with the notes of today.
-func (s *site) keptJob(saved store.Saved) (*planner.Job, error) {
+// keptJob finds a plan by its id, and reads its job with the notes of today.
+func (s *site) keptJob(id string) (store.Saved, *planner.Job, error) {
+	saved, err := s.saved(id)
+	if err != nil {
+		return saved, nil, err
+	}
 	job, err := planner.ParseJob("the kept job", saved.Job, s.notes.Planner())
 	if err != nil {
-		return nil, &failure{status: http.StatusConflict, heading: "The notes have changed since this was planned", detail: fmt.Sprintf("The job can no longer be planned as it was kept: %v.", err)}
+		return saved, nil, &failure{status: http.StatusConflict, heading: "The notes have changed since this was planned", detail: fmt.Sprintf("The job can no longer be planned as it was kept: %v.", err)}
 	}
-	return job, nil
+	return saved, job, nil
 }
 
 // titles is the title of every note by its path.

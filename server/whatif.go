@@ -2,9 +2,7 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"net/http"
-	"net/url"
 	"strings"
 
 	"github.com/gin-gonic/gin"
@@ -24,11 +22,7 @@ var airFields = []struct{ field, key string }{
 // first where one is asked for. It plans the kept job anew, with the notes of
 // today.
 func (s *site) whatIf(c *gin.Context) error {
-	saved, err := s.saved(c.Param("id"))
-	if err != nil {
-		return err
-	}
-	job, err := s.keptJob(saved)
+	saved, job, err := s.keptJob(c.Param("id"))
 	if err != nil {
 		return err
 	}
@@ -130,15 +124,11 @@ func (s *site) choiceWords(a planner.Alternative) []web.Figure {
 // planWith keeps the plan of a kept job with other choices, and sends the reader
 // to it.
 func (s *site) planWith(c *gin.Context) error {
-	saved, err := s.saved(c.Param("id"))
+	saved, job, err := s.keptJob(c.Param("id"))
 	if err != nil {
 		return err
 	}
-	job, err := s.keptJob(saved)
-	if err != nil {
-		return err
-	}
-	form, err := postedForm(c)
+	form, err := postedForm(c, "form")
 	if err != nil {
 		return err
 	}
@@ -155,17 +145,4 @@ func (s *site) planWith(c *gin.Context) error {
 	}
 	c.Redirect(http.StatusSeeOther, "/plan/"+id)
 	return nil
-}
-
-// postedForm is the form that was posted; the error is for the reader.
-func postedForm(c *gin.Context) (url.Values, error) {
-	err := c.Request.ParseForm()
-	var large *http.MaxBytesError
-	if errors.As(err, &large) {
-		return nil, &failure{status: http.StatusRequestEntityTooLarge, heading: "That is too much for a form", detail: fmt.Sprintf("A form may have at most %d kB.", maxBody>>10)}
-	}
-	if err != nil {
-		return nil, &failure{status: http.StatusBadRequest, heading: "The form could not be read", detail: err.Error()}
-	}
-	return c.Request.PostForm, nil
 }
