@@ -29,6 +29,8 @@ func readWords(file string, src []byte) (*library.Vocabulary, strictyaml.Problem
 		Masks:    readWordList(m.Need("masks").Map()),
 		Standing: readStanding(m.Need("standing").Map()),
 	}
+	w.AnySystem = m.Get("any-system").Words("a system", wordNames(w.Systems))
+	w.Unmasked = m.Get("unmasked").Words("how an edge is made", wordNames(w.Masks))
 	m.Close()
 	return w, doc.Problems()
 }

@@ -9,6 +9,7 @@ import (
 
 	"coatwright/nearest"
 	"coatwright/planner/library"
+	q "coatwright/quantity"
 	"coatwright/strictyaml"
 )
 
@@ -106,9 +107,12 @@ func With(before *Plan, lib *library.Library, a Alternative) (*Difference, error
 	return d, nil
 }
 
-// fanOn is the air of a small fan across the part: common practice, no published
-// source.
-const fanOn = "1 m/s"
+// The air of a small fan across the part, and how fast the air must be for one to
+// be running already: common practice, no published source.
+const (
+	fanOn   = "1 m/s"
+	fanIsOn = q.Speed(0.8)
+)
 
 // Alternatives are the other choices worth looking at for a job: the other
 // applicators, clears, systems and levels of care, and a fan.
@@ -122,14 +126,14 @@ func Alternatives(job *Job, lib *library.Library) []Alternative {
 		}
 	}
 	for _, s := range systems(lib) {
-		if s != job.System && s != "none" && s != "two-pack" {
+		if s != job.System && !slices.Contains(lib.Words.AnySystem, s) {
 			add("system", s)
 		}
 		if s != job.Clear && clears(lib, job.Finish, s) {
 			add("clear", s)
 		}
 	}
-	if job.Room.Speed < 0.8 {
+	if job.Room.Speed < fanIsOn {
 		add("room.airflow", fanOn)
 	}
 	for _, c := range care(lib) {

@@ -76,7 +76,7 @@ func (d *Drying) Lag(c route.Coating, state string) (q.Time, bool) {
 // does so sooner; a cold one is not trusted to keep it open longer. Any other
 // window is as its data sheet says.
 func (d *Drying) Closes(m *library.Material) q.Time {
-	window := m.Dries["dry-to-recoat"]
+	window := m.Dries[library.Recoat]
 	if dry.Pace(window.By) != dry.Cure {
 		return window.Closes
 	}

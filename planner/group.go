@@ -198,7 +198,8 @@ func (g *group) layer(d Design, l library.Layer, kind *library.Design, lib *libr
 	}
 	layer := &route.Layer{Mask: l.Mask, Polarity: d.Polarity, Extent: d.Area * q.Area(l.Share)}
 	layer.Piece = layer.Extent
-	if d.Polarity == library.Positive && l.Mask != "free" {
+	if d.Polarity == library.Positive && !slices.Contains(lib.Words.Unmasked, l.Mask) {
+		// A design over the whole of a part leaves its edges to be sprayed.
 		layer.Piece = max(part.Area-layer.Extent, layer.Extent/10)
 	}
 	layer.Extent, layer.Sprayed = layer.Extent*n, layer.Piece*n

@@ -51,6 +51,19 @@ type Part struct {
 	Leave     bool     // nothing is done to it
 }
 
+// Label is how a plan names the part: with its number where there are several.
+func (p Part) Label() string {
+	if p.Count > 1 {
+		return fmt.Sprintf("%s (%d)", p.Name, p.Count)
+	}
+	return p.Name
+}
+
+// In reports whether the parts of a step have the part, by its label or its name.
+func (p Part) In(parts []string) bool {
+	return slices.Contains(parts, p.Label()) || slices.Contains(parts, p.Name)
+}
+
 // Total is the area of all pieces of the part.
 func (p Part) Total() q.Area { return p.Area * q.Area(p.Count) }
 

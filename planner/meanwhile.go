@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"coatwright/planner/calendar"
+	"coatwright/planner/library"
 )
 
 // meanwhile says what stands or dries while item i is done.
@@ -28,7 +29,7 @@ func (b *builder) meanwhile(i int, slots []calendar.Slot) string {
 
 // untilRecoat is how long a film dries before the next may go on.
 func (b *builder) untilRecoat(it *item) time.Duration {
-	lag, ok := b.d.Lag(it.film.Coating, "dry-to-recoat")
+	lag, ok := b.d.Lag(it.film.Coating, library.Recoat)
 	if !ok {
 		return 0
 	}

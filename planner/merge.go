@@ -49,7 +49,7 @@ func items(groups []*group, words *library.Vocabulary, apart map[place]int) []*i
 	for g, gr := range groups {
 		var mine []*item
 		for a, action := range gr.route.Actions {
-			if !isBench(action.Step, words) {
+			if !action.Step.OnBench(words) {
 				lead := gr.paint(gr.filmFrom(a))
 				mine = append(mine, &item{step: action.Step, film: gr.paint(a), lead: lead, key: keyOf(action.Step, lead), apart: apart[place{g, a}], actions: map[int]int{g: a}})
 			}
@@ -122,17 +122,6 @@ func (g *group) filmBefore(a int) int {
 	return -1
 }
 
-// isBench reports whether a step gives only facts about mixes and guns.
-func isBench(s *library.Step, words *library.Vocabulary) bool {
-	if s.Lays != "" || len(s.Gives) == 0 {
-		return false
-	}
-	return !slices.ContainsFunc(s.Gives, func(l library.Literal) bool {
-		f := words.Facts[l.Fact]
-		return f == nil || f.Of != library.Bench
-	})
-}
-
 // benchWork is the mixes, cards and flushes, once for each film of the plan: a
 // step that cleans belongs to the film before it, any other to the one after.
 func benchWork(groups []*group, surface []*item, words *library.Vocabulary) []*item {
@@ -145,7 +134,7 @@ func benchWork(groups []*group, surface []*item, words *library.Vocabulary) []*i
 	var out []*item
 	for g, gr := range groups {
 		for a, action := range gr.route.Actions {
-			if !isBench(action.Step, words) {
+			if !action.Step.OnBench(words) {
 				continue
 			}
 			at := gr.filmFrom(a)

@@ -83,11 +83,7 @@ func (b *builder) because(l route.Link) string {
 		return f.Else
 	}
 	if role, ok := strings.CutPrefix(l.Fact, "film/"); ok {
-		for _, r := range b.lib.Words.Roles {
-			if r.Name == role {
-				return r.Is
-			}
-		}
+		return b.lib.Words.Role(role).Is
 	}
 	return ""
 }

@@ -126,22 +126,11 @@ func (b *builder) linkWait(from, to int, l route.Link, add func(int, wait)) {
 		add(to, w)
 	case giver.step.Lasts[l.Fact] > 0:
 		add(to, wait{after: from, max: giver.step.Lasts[l.Fact], until: l.Fact, by: "it does not last"})
-	case b.tapeHolds(giver.step) > 0:
-		add(to, wait{after: from, max: b.tapeHolds(giver.step), until: l.Fact, by: "the tape's own limit"})
+	case giver.step.TapeHolds(b.lib.Tools) > 0:
+		add(to, wait{after: from, max: giver.step.TapeHolds(b.lib.Tools), until: l.Fact, by: "the tape's own limit"})
 	default:
 		add(to, wait{after: from})
 	}
-}
-
-// tapeHolds is the longest that what a step lays down may stay on, 0 for no limit.
-func (b *builder) tapeHolds(s *library.Step) q.Time {
-	var least q.Time
-	for _, u := range s.Uses {
-		if t := b.lib.Tools[u.Tool]; t != nil && t.Tape != nil && t.Tape.Holds > 0 && (least == 0 || t.Tape.Holds < least) {
-			least = t.Tape.Holds
-		}
-	}
-	return least
 }
 
 // keeps is how long after mixing the film may still be started: as long as the

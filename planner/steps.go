@@ -182,11 +182,7 @@ func (b *builder) partNames(it *item) []string {
 	var names []string
 	for _, g := range b.groupsOf(it) {
 		for _, p := range b.groups[g].parts {
-			name := p.Name
-			if p.Count > 1 {
-				name = fmt.Sprintf("%s (%d)", p.Name, p.Count)
-			}
-			names = append(names, name)
+			names = append(names, p.Label())
 		}
 	}
 	return names

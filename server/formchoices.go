@@ -89,7 +89,7 @@ func systemChoices(lib *library.Library) []web.Choice {
 	var out []web.Choice
 	for _, w := range lib.Words.Systems {
 		for _, slug := range slices.Sorted(maps.Keys(lib.Materials)) {
-			if m := lib.Materials[slug]; m.System == w.Name && m.Role != "" && m.System != "two-pack" && m.System != "none" {
+			if m := lib.Materials[slug]; m.System == w.Name && m.Role != "" && !slices.Contains(lib.Words.AnySystem, m.System) {
 				out = append(out, web.Choice{Value: w.Name, Title: upperFirst(w.Name), Says: w.Is})
 				break
 			}

@@ -1,7 +1,6 @@
 package web
 
 import (
-	"fmt"
 	"slices"
 
 	"coatwright/planner"
@@ -36,7 +35,7 @@ func coatedParts(p *planner.Plan) []string {
 func surface(p *planner.Plan, part string) string {
 	if p.Job != nil {
 		for _, q := range p.Job.Parts {
-			if part == q.Name || part == fmt.Sprintf("%s (%d)", q.Name, q.Count) {
+			if q.In([]string{part}) {
 				return words(q.Substrate)
 			}
 		}

@@ -82,7 +82,7 @@ func newStep(p *planner.Plan, lib *library.Library, note *library.Step, before i
 	}
 	area := 0.0
 	for _, part := range p.Job.Parts {
-		if slices.ContainsFunc(s.Parts, func(name string) bool { return name == part.Name || strings.HasPrefix(name, part.Name+" (") }) {
+		if part.In(s.Parts) {
 			area += float64(part.Total())
 		}
 	}

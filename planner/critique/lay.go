@@ -39,6 +39,7 @@ func (s *surface) lay(i int, note *library.Step) {
 	s.grips(i, m, at)
 	s.coats(i, m, step, turn)
 	s.cover(i, note, f)
+	s.mixOf = "" // sprayed
 	if turn != nil {
 		s.next++
 	}
@@ -46,7 +47,7 @@ func (s *surface) lay(i int, note *library.Step) {
 
 // fits looks at the system, the surface and the size.
 func (s *surface) fits(i int, f route.Coating) {
-	if sys := f.System; sys != s.plan.Job.System && sys != "two-pack" && sys != "none" {
+	if sys := f.System; !s.lib.Words.GoesWith(sys, s.plan.Job.System) {
 		s.add(i, Breaks, "system", "", "%s is of the %s system, and the job of the %s system.", f.Title, sys, s.plan.Job.System)
 	}
 	for _, t := range f.OnlyIf.Traits {
@@ -106,11 +107,11 @@ func (s *surface) above(role string) bool {
 
 // mixFor looks whether the mix at hand is of this film, has stood, and is fresh.
 func (s *surface) mixFor(i int, m *library.Material, at time.Time) {
-	if _, mixed := s.facts["mixed"]; !mixed {
-		return // the need of it has been reported
+	if s.mixOf == "" {
+		return // that it needs one has been reported
 	}
-	if s.mixOf != "" && s.mixOf != "material/"+m.Slug {
-		s.add(i, Breaks, "mixed", "", "The mix at hand is of another material: %s.", s.mixOf)
+	if s.mixOf != "material/"+m.Slug {
+		s.add(i, Breaks, s.mixGives(), "", "The mix at hand is of another material: %s.", s.mixOf)
 		return
 	}
 	since := at.Sub(s.mixed)
@@ -118,6 +119,14 @@ func (s *surface) mixFor(i int, m *library.Material, at time.Time) {
 		s.add(i, Breaks, "stand", "", "The mix must stand %s, and has stood %s.", m.Stand, span(since))
 		s.late(s.mix, m.Stand.Duration(), since)
 	}
+}
+
+// mixGives is the fact that the last mix gave, "mix" where its note names none.
+func (s *surface) mixGives() string {
+	for _, l := range s.note(s.mix).Gives {
+		return l.Fact
+	}
+	return "mix"
 }
 
 // grips looks at what the film holds on by: a scratch in its range or, over a
@@ -138,16 +147,17 @@ func (s *surface) gripOn(i int, m *library.Material, below *laid, grit q.Range[q
 			return
 		}
 	}
-	because := s.meaning("keyed")
+	key := s.lib.Words.Scratch()
+	because := s.meaning(key)
 	switch {
 	case below == nil && m.Key.IsZero():
 	case below == nil:
-		s.add(i, Breaks, "keyed", because, "%s wants a scratch of %s, and finds %s.", m.Title, grits(m.Key), grits(grit))
+		s.add(i, Breaks, key, because, "%s wants a scratch of %s, and finds %s.", m.Title, grits(m.Key), grits(grit))
 	case s.open(below, at):
-	case !s.dry(below, "dry-to-recoat", at):
-		s.notDry(i, below, "dry-to-recoat", because, at)
+	case !s.dry(below, library.Recoat, at):
+		s.notDry(i, below, library.Recoat, because, at)
 	default:
-		s.add(i, Breaks, "keyed", because, "The recoat window of %s shut %s before this starts, and it has not been keyed again.", below.Title, span(at.Sub(below.end)-s.drying.Closes(below.Material).Duration()))
+		s.add(i, Breaks, key, because, "The recoat window of %s shut %s before this starts, and it has not been keyed again.", below.Title, span(at.Sub(below.end)-s.drying.Closes(below.Material).Duration()))
 	}
 }
 
@@ -210,16 +220,15 @@ func (s *surface) tapes(i int, note *library.Step, at time.Time) {
 }
 
 func (s *surface) tapeHolds(step int) q.Time {
-	var least q.Time
 	if note := s.note(step); note != nil {
-		for _, u := range note.Uses {
-			if t := s.lib.Tools[u.Tool]; t != nil && t.Tape != nil && t.Tape.Holds > 0 && (least == 0 || t.Tape.Holds < least) {
-				least = t.Tape.Holds
-			}
-		}
+		return note.TapeHolds(s.lib.Tools)
 	}
-	return least
+	return 0
 }
+
+// mostCoats is how many times the coats of the can's own sheet a film takes before
+// it dries slowly and cracks: common practice, no published source.
+const mostCoats = 2
 
 // coats looks at how many coats are laid.
 func (s *surface) coats(i int, m *library.Material, step planner.Step, turn *planner.AgreedFilm) {
@@ -232,7 +241,7 @@ func (s *surface) coats(i int, m *library.Material, step planner.Step, turn *pla
 		s.add(i, Breaks, "coats", "", "It has %s, and %d are laid, %s.", coats(step.Coats), wanted, why)
 	case step.Coats > wanted && turn != nil && turn.Coats > 0:
 		s.add(i, Breaks, "coats", "", "It has %s, and %d were agreed.", coats(step.Coats), wanted)
-	case step.Coats > 2*wanted:
+	case step.Coats > mostCoats*wanted:
 		s.add(i, Breaks, "coats", "", "It has %s, and the can's own sheet says %d: a film so thick dries slowly and cracks.", coats(step.Coats), wanted)
 	}
 }

@@ -10,10 +10,13 @@ import (
 	q "coatwright/quantity"
 )
 
-// ratioTolerance is how far parts-to-parts may stray before the film is another
-// one: common practice, no published source. A two-pack mix is measured, not
-// guessed.
-const ratioTolerance = 0.05
+// How far a mix may stray from its recipe before the film is another one: parts
+// to parts by a share of the ratio, a percentage by percentage points over 100,
+// which is what reading a mark costs. Common practice, no published source.
+const (
+	ratioTolerance = 0.05
+	shareTolerance = 0.005
+)
 
 // mixes compares every mix with its recipe.
 func (b *bench) mixes() []Finding {
@@ -73,7 +76,7 @@ func (b *bench) mix(i int, m *library.Material, mix *planner.Mix) []Finding {
 		}
 		of := amountOf(mix, slug(p.Of))
 		low, high := shareOf(b, i, p)
-		if share := ml / of; of > 0 && (share < low-0.005 || share > high+0.005) {
+		if share := ml / of; of > 0 && (share < low-shareTolerance || share > high+shareTolerance) {
 			add("It has %.1f %% of %s, and the recipe says %g to %g %%.", 100*share, title, 100*low, 100*high)
 		}
 	}

@@ -194,7 +194,7 @@ func reread(p *planner.Plan, lib *library.Library) []string {
 			held[l.Fact] = true
 		}
 		for _, s := range p.Steps {
-			if !slices.ContainsFunc(s.Parts, func(name string) bool { return name == part.Name || strings.HasPrefix(name, part.Name+" (") }) {
+			if !part.In(s.Parts) {
 				continue
 			}
 			note := lib.Steps[strings.TrimPrefix(s.Note, "step/")]

@@ -125,7 +125,7 @@ func (s *surface) unmet(i int, l library.Literal, because string, at time.Time) 
 	}
 	g, was := s.facts[l.Fact]
 	switch {
-	case s.dryness(l.Fact):
+	case s.lib.Words.Dry(l.Fact):
 		s.notDry(i, s.top, l.Fact, because, at)
 	case was && !g.until.IsZero() && at.After(g.until):
 		s.add(i, Breaks, l.Fact, because, "%q did not last: it ended %s before this starts.", l.Fact, span(at.Sub(g.until)))

@@ -1,8 +1,6 @@
 package critique
 
 import (
-	"slices"
-	"strings"
 	"time"
 
 	"coatwright/planner"
@@ -65,22 +63,11 @@ func (b *bench) surface(part planner.Part, c clock) *surface {
 }
 
 // mine reports whether step i is done for the part.
-func (s *surface) mine(i int) bool {
-	return slices.ContainsFunc(s.plan.Steps[i].Parts, func(p string) bool {
-		return p == s.part.Name || strings.HasPrefix(p, s.part.Name+" (")
-	})
-}
+func (s *surface) mine(i int) bool { return s.part.In(s.plan.Steps[i].Parts) }
 
 func (s *surface) local() bool { return s.top != nil && s.role(s.top.Role).Local }
 
-func (s *surface) role(name string) library.Role {
-	for _, r := range s.lib.Words.Roles {
-		if r.Name == name {
-			return r
-		}
-	}
-	return library.Role{}
-}
+func (s *surface) role(name string) library.Role { return s.lib.Words.Role(name) }
 
 // layer is the design layer that comes next, nil for none.
 func (s *surface) layer() *route.Layer {
@@ -92,7 +79,7 @@ func (s *surface) layer() *route.Layer {
 
 // holds reports whether a fact or a dryness state holds at t, with its number.
 func (s *surface) holds(l library.Literal, t time.Time) bool {
-	if s.dryness(l.Fact) {
+	if s.lib.Words.Dry(l.Fact) {
 		return s.top == nil || s.dry(s.top, l.Fact, t)
 	}
 	g, ok := s.facts[l.Fact]
@@ -106,10 +93,6 @@ func (s *surface) holds(l library.Literal, t time.Time) bool {
 	return meets
 }
 
-func (s *surface) dryness(word string) bool {
-	return slices.ContainsFunc(s.lib.Words.Dryness, func(w library.Word) bool { return w.Name == word })
-}
-
 // dry reports whether a film has reached a state at t.
 func (s *surface) dry(f *laid, state string, t time.Time) bool {
 	lag, ok := s.drying.Lag(f.Coating, state)
@@ -119,5 +102,5 @@ func (s *surface) dry(f *laid, state string, t time.Time) bool {
 // open reports whether the recoat window of a film is open at t.
 func (s *surface) open(f *laid, t time.Time) bool {
 	closes := s.drying.Closes(f.Material)
-	return s.dry(f, "dry-to-recoat", t) && (closes == 0 || t.Sub(f.end) <= closes.Duration()+time.Second)
+	return s.dry(f, library.Recoat, t) && (closes == 0 || t.Sub(f.end) <= closes.Duration()+time.Second)
 }

@@ -157,16 +157,8 @@ func (b *bench) activities() (acts []calendar.Activity, first, last []int) {
 	return acts, first, last
 }
 
-// isBench reports whether a step gives only facts about mixes and guns.
-func (b *bench) isBench(note *library.Step) bool {
-	if note == nil || note.Lays != "" || len(note.Gives) == 0 {
-		return false
-	}
-	return !slices.ContainsFunc(note.Gives, func(l library.Literal) bool {
-		f := b.lib.Words.Facts[l.Fact]
-		return f == nil || f.Of != library.Bench
-	})
-}
+// isBench reports whether a step is work on mixes and guns.
+func (b *bench) isBench(note *library.Step) bool { return note != nil && note.OnBench(b.lib.Words) }
 
 func minutes(m float64) time.Duration {
 	return time.Duration(math.Round(max(m, 0))) * time.Minute

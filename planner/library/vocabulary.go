@@ -1,21 +1,27 @@
 package library
 
-import q "coatwright/quantity"
+import (
+	"slices"
+
+	q "coatwright/quantity"
+)
 
 // Vocabulary is the listed words: an unlisted one is an error in a note.
 // Every word has a sentence that says what it means.
 type Vocabulary struct {
-	Facts    map[string]*Fact
-	Dryness  []Word // states of the top film, from wet to cured
-	Traits   []Word
-	Roles    []Role // in laying order
-	Phases   []Word // in working order
-	Systems  []Word
-	Forms    []Word
-	Pacing   []Word
-	Care     []Care
-	Masks    []Word // how a design's edge is made
-	Standing []Standing
+	Facts     map[string]*Fact
+	Dryness   []Word // states of the top film, from wet to cured
+	Traits    []Word
+	Roles     []Role // in laying order
+	Phases    []Word // in working order
+	Systems   []Word
+	AnySystem []string // those whose materials go with any other's
+	Forms     []Word
+	Pacing    []Word
+	Care      []Care
+	Masks     []Word   // how a design's edge is made
+	Unmasked  []string // those of Masks that lay nothing on the part
+	Standing  []Standing
 }
 
 // Word is a listed word and its meaning.
@@ -70,6 +76,40 @@ type Standing struct {
 	Name         string
 	Time, Amount q.Range[q.Fraction]
 	Is           string
+}
+
+// Recoat is the dryness state that opens a film's recoat window (ASTM D1640).
+const Recoat = "dry-to-recoat"
+
+// GoesWith reports whether a material of the system can be used in a job of that
+// system: its own, or one that goes with any.
+func (v *Vocabulary) GoesWith(system, job string) bool {
+	return system == job || slices.Contains(v.AnySystem, system)
+}
+
+// Role is the listed role of that name, zero for none.
+func (v *Vocabulary) Role(name string) Role {
+	for _, r := range v.Roles {
+		if r.Name == name {
+			return r
+		}
+	}
+	return Role{}
+}
+
+// Dry reports whether a word is a dryness state.
+func (v *Vocabulary) Dry(word string) bool {
+	return slices.ContainsFunc(v.Dryness, func(w Word) bool { return w.Name == word })
+}
+
+// Scratch is the name of the fact that carries a P-grit number, "" for none.
+func (v *Vocabulary) Scratch() string {
+	for name, f := range v.Facts {
+		if f.Number {
+			return name // there is only one
+		}
+	}
+	return ""
 }
 
 // StandingOf is the listed standing of that name; an unlisted one is exact.

@@ -194,8 +194,11 @@ func (b *bound) closure(p place) bits {
 
 // inLeg reports whether a step that lays nothing can be done on a leg from p.
 func (b *bound) inLeg(p place, o *op) bool {
-	return o.turns[p.next].ok && (p.top == 0 || lies(o.step.OnlyIf.On, b.films[p.top-1].Material)) && (p.top != 0 || lies(o.step.OnlyIf.On, nil))
+	return o.turns[p.next].ok && b.on(p, o.step.OnlyIf.On)
 }
+
+// on reports whether what lies uppermost at p is what a note asks for.
+func (b *bound) on(p place, asked string) bool { return lies(asked, b.material(state{top: p.top})) }
 
 // leadsOn reports whether film op o can end a leg from p.
 func (b *bound) leadsOn(p place, o *op) bool {
@@ -203,16 +206,13 @@ func (b *bound) leadsOn(p place, o *op) bool {
 	if !t.ok {
 		return false
 	}
-	if p.top == 0 {
-		return lies(o.film.OnlyIf.On, nil) && lies(o.step.OnlyIf.On, nil)
-	}
-	below, f := &b.films[p.top-1], &b.films[o.top-1]
-	if !lies(f.OnlyIf.On, below.Material) || !lies(o.step.OnlyIf.On, below.Material) {
+	if !b.on(p, o.film.OnlyIf.On) || !b.on(p, o.step.OnlyIf.On) {
 		return false
 	}
-	if t.required {
+	if t.required || p.top == 0 {
 		return true
 	}
+	below, f := &b.films[p.top-1], &b.films[o.top-1]
 	if below.local {
 		return p.base == 0 || f.rank >= b.films[p.base-1].rank
 	}

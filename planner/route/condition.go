@@ -48,7 +48,7 @@ func (p *Problem) unfit(m *library.Material, substrate *library.Substrate) strin
 	if why := p.barred(m.OnlyIf, substrate); why != "" {
 		return why
 	}
-	if !p.fitsSystem(m) {
+	if !p.Library.Words.GoesWith(m.System, p.System) {
 		return fmt.Sprintf("is of the %s system, and the job of the %s system", m.System, p.System)
 	}
 	return ""
@@ -63,11 +63,6 @@ func tooLarge(f Coating, piece q.Area) string {
 		return fmt.Sprintf("with the %s lies evenly on at most %.2g m2, and the part has %.2g m2", strings.ToLower(f.Tool.Title), float64(largest), float64(piece))
 	}
 	return ""
-}
-
-// fitsSystem: two-pack materials and those of no system go with any system.
-func (p *Problem) fitsSystem(m *library.Material) bool {
-	return m.System == p.System || m.System == "two-pack" || m.System == "none"
 }
 
 // lies says whether what lies uppermost is what a note asks for.

@@ -3,7 +3,6 @@ package route
 import (
 	"slices"
 
-	"coatwright/planner/library"
 	q "coatwright/quantity"
 )
 
@@ -58,15 +57,5 @@ func (c *compiled) film(k Coating) film {
 	return f
 }
 
-// role is the listed role of that name, zero for none.
-func (c *compiled) role(name string) library.Role {
-	for _, r := range c.Library.Words.Roles {
-		if r.Name == name {
-			return r
-		}
-	}
-	return library.Role{}
-}
-
-func (c *compiled) prep(role string) bool  { return c.role(role).Prep }
-func (c *compiled) local(role string) bool { return c.role(role).Local }
+func (c *compiled) prep(role string) bool  { return c.Library.Words.Role(role).Prep }
+func (c *compiled) local(role string) bool { return c.Library.Words.Role(role).Local }

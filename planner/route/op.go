@@ -76,7 +76,7 @@ func (c *compiled) op(k candidate) op {
 			o.grit = c.gritIndex(g.Number)
 		}
 	}
-	for _, t := range tapes(c.Library, s) {
+	for _, t := range s.Tapes(c.Library.Tools) {
 		o.needs = append(o.needs, c.compileNeeds(t.Needs)...)
 		o.rules = append(o.rules, c.rules(t.Over)...)
 	}
@@ -96,17 +96,6 @@ func (c *compiled) op(k candidate) op {
 		o.turns = append(o.turns, c.turn(&o, i))
 	}
 	return o
-}
-
-// tapes are those that a step lays down.
-func tapes(lib *library.Library, s *library.Step) []*library.Tape {
-	var out []*library.Tape
-	for _, u := range s.Uses {
-		if t := lib.Tools[u.Tool]; t != nil && t.Tape != nil {
-			out = append(out, t.Tape)
-		}
-	}
-	return out
 }
 
 // mustHave is the facts that o cannot do without.

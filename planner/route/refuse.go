@@ -50,7 +50,7 @@ func (r *relaxed) blockedBy(o *op) *Refusal {
 	if n := r.unmet(o); n != nil {
 		return r.root(n.choices[0], o.step.Slug, map[int]bool{})
 	}
-	return &Refusal{Fact: "keyed", Step: o.step.Slug, Reasons: []string{
+	return &Refusal{Fact: r.Library.Words.Scratch(), Step: o.step.Slug, Reasons: []string{
 		fmt.Sprintf("%s wants a scratch of P%.0f to P%.0f, or an open film below it, and no step leaves either here", o.film.Slug, float64(o.film.Key.Low), float64(o.film.Key.High))}}
 }
 

@@ -63,7 +63,7 @@ func (c *compiled) addAsked(asked map[string]bool, k candidate) {
 		}
 	}
 	add(k.step.Needs, k.step.Wants, nil)
-	for _, t := range tapes(c.Library, k.step) {
+	for _, t := range k.step.Tapes(c.Library.Tools) {
 		add(t.Needs, nil, t.Over)
 	}
 	if m := k.film.Material; m != nil {

@@ -25,7 +25,7 @@ type state struct {
 	did     bool   // the step of Problem.Without, where it is left out
 }
 
-const recoat = "dry-to-recoat"
+const recoat = library.Recoat
 
 func (c *compiled) start() state {
 	s := state{exposed: c.traitSet(c.Substrate.Traits)}
