@@ -1,7 +1,10 @@
 // Package nearest finds the word somebody probably meant.
 package nearest
 
-import "strings"
+import (
+	"fmt"
+	"strings"
+)
 
 // To returns the word of words that is the fewest edits from found, the first
 // of equals, and "" when none is near: more than half of found's letters, or
@@ -18,6 +21,14 @@ func To(found string, words []string) string {
 		}
 	}
 	return best
+}
+
+// Hint is the end of an error's sentence that offers a word, "" for none.
+func Hint(word string) string {
+	if word == "" {
+		return ""
+	}
+	return fmt.Sprintf("; did you mean %q?", word)
 }
 
 // distance counts insertions, deletions, replacements and swaps of

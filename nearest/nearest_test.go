@@ -99,3 +99,11 @@ func TestToProperties(t *testing.T) {
 		}
 	})
 }
+
+func TestHint(t *testing.T) {
+	for word, want := range map[string]string{"": "", "tack-off": `; did you mean "tack-off"?`} {
+		if got := Hint(word); got != want {
+			t.Errorf("Hint(%q) = %q, want %q", word, got, want)
+		}
+	}
+}

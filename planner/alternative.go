@@ -24,8 +24,8 @@ var alternativeKeys = []string{
 	"room.air", "room.airflow", "room.humidity", "room.surface", "shop.hours",
 }
 
-// ParseAlternative reads "room.airflow=1 m/s, clear=two-pack" over a. Values are
-// checked when the job is read.
+// ParseAlternative reads "room.airflow=1 m/s, clear=two-pack". Values are checked
+// when the job is read.
 func ParseAlternative(text string) (Alternative, error) {
 	a := Alternative{}
 	for _, pair := range strings.Split(text, ",") {
@@ -35,11 +35,7 @@ func ParseAlternative(text string) (Alternative, error) {
 			return nil, fmt.Errorf("found %q, expected a choice and its value, such as room.airflow=1 m/s", strings.TrimSpace(pair))
 		}
 		if !slices.Contains(alternativeKeys, key) {
-			text := fmt.Sprintf("found the choice %q, expected one of %s", key, strings.Join(alternativeKeys, ", "))
-			if near := nearest.To(key, alternativeKeys); near != "" {
-				text += fmt.Sprintf("; did you mean %q?", near)
-			}
-			return nil, fmt.Errorf("%s", text)
+			return nil, fmt.Errorf("found the choice %q, expected one of %s%s", key, strings.Join(alternativeKeys, ", "), nearest.Hint(nearest.To(key, alternativeKeys)))
 		}
 		a[key] = value
 	}

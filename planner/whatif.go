@@ -48,11 +48,7 @@ type Change struct {
 type UnknownStepError struct{ ID, Nearest string }
 
 func (e *UnknownStepError) Error() string {
-	s := fmt.Sprintf("the plan has no step %q", e.ID)
-	if e.Nearest != "" {
-		s += fmt.Sprintf("; did you mean %q?", e.Nearest)
-	}
-	return s
+	return fmt.Sprintf("the plan has no step %q%s", e.ID, nearest.Hint(e.Nearest))
 }
 
 // Without plans the job with one step left out, and says what that changes:

@@ -9,6 +9,8 @@ import (
 	"fmt"
 	"math"
 	"time"
+
+	"coatwright/nearest"
 )
 
 // Quantities in SI. Each is a float64 so that formulas read as printed.
@@ -131,9 +133,5 @@ func (r Range[Q]) IsZero() bool { return r == Range[Q]{} }
 type Error struct{ Found, Expected, Nearest string }
 
 func (e *Error) Error() string {
-	s := fmt.Sprintf("found %q, expected %s", e.Found, e.Expected)
-	if e.Nearest != "" {
-		s += fmt.Sprintf("; did you mean %q?", e.Nearest)
-	}
-	return s
+	return fmt.Sprintf("found %q, expected %s%s", e.Found, e.Expected, nearest.Hint(e.Nearest))
 }

@@ -68,10 +68,7 @@ func run(ctx context.Context, args []string, stdout, stderr io.Writer) int {
 		fmt.Fprint(stdout, usage)
 		return exitOK
 	}
-	fmt.Fprintf(stderr, "coatwright: found the command %q, expected plan, critique, check or help", args[0])
-	if near := nearest.To(args[0], []string{"plan", "critique", "check", "help"}); near != "" {
-		fmt.Fprintf(stderr, "; did you mean %q?", near)
-	}
-	fmt.Fprintln(stderr)
+	near := nearest.To(args[0], []string{"plan", "critique", "check", "help"})
+	fmt.Fprintf(stderr, "coatwright: found the command %q, expected plan, critique, check or help%s\n", args[0], nearest.Hint(near))
 	return exitMalformed
 }

@@ -100,11 +100,7 @@ func checkFormat(format string, known []string) error {
 	if slices.Contains(known, format) {
 		return nil
 	}
-	text := fmt.Sprintf("found the format %q, expected %s or %s", format, strings.Join(known[:len(known)-1], ", "), known[len(known)-1])
-	if near := nearest.To(format, known); near != "" {
-		text += fmt.Sprintf("; did you mean %q?", near)
-	}
-	return errors.New(text)
+	return fmt.Errorf("found the format %q, expected %s or %s%s", format, strings.Join(known[:len(known)-1], ", "), known[len(known)-1], nearest.Hint(nearest.To(format, known)))
 }
 
 // knownSteps says which of the ids no step of the plan has; "" is not asked.

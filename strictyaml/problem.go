@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"coatwright/nearest"
 )
 
 // Problem is one thing wrong with a document, told to the person who wrote it.
@@ -29,11 +31,7 @@ func (p *Problem) Error() string {
 
 // Message is the problem without its place.
 func (p *Problem) Message() string {
-	s := fmt.Sprintf("found %s, expected %s", p.Found, p.Expected)
-	if p.Nearest != "" {
-		s += fmt.Sprintf("; did you mean %q?", p.Nearest)
-	}
-	return s
+	return fmt.Sprintf("found %s, expected %s%s", p.Found, p.Expected, nearest.Hint(p.Nearest))
 }
 
 // Problems is every problem of one or more documents.

@@ -86,11 +86,7 @@ func noEarlier(of string, earlier []string) error {
 	if len(earlier) == 0 {
 		return fmt.Errorf("found a share of %q; expected the first part in parts by volume", of)
 	}
-	hint := ""
-	if n := nearest.To(of, earlier); n != "" {
-		hint = fmt.Sprintf("; did you mean %q?", n)
-	}
-	return fmt.Errorf("found a share of %q; expected an earlier part: %s%s", of, strings.Join(earlier, ", "), hint)
+	return fmt.Errorf("found a share of %q; expected an earlier part: %s%s", of, strings.Join(earlier, ", "), nearest.Hint(nearest.To(of, earlier)))
 }
 
 // Pours returns what to pour for a total volume of mix, in pouring order, with

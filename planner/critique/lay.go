@@ -20,7 +20,7 @@ func (s *surface) lay(i int, note *library.Step) {
 	tool := s.lib.Tools[strings.TrimPrefix(step.Applicator, "tool/")]
 	switch {
 	case m == nil:
-		s.add(i, Breaks, "material", "", "There is no material %q%s.", step.Material, didYouMean(nearest.To(strings.TrimPrefix(step.Material, "material/"), slugs(s.lib.Materials))))
+		s.add(i, Breaks, "material", "", "There is no material %q%s.", step.Material, nearest.Hint(nearest.To(strings.TrimPrefix(step.Material, "material/"), slugs(s.lib.Materials))))
 		return
 	case tool == nil || tool.Applicator == nil:
 		s.add(i, Breaks, "applicator", "", "There is no applicator %q.", step.Applicator)

@@ -39,7 +39,7 @@ func (s *surface) do(i int) {
 	note, at := s.note(i), s.clock.start[i]
 	if note == nil {
 		slug := strings.TrimPrefix(s.plan.Steps[i].Note, "step/")
-		s.add(i, Breaks, "note", "", "There is no note %q%s.", s.plan.Steps[i].Note, didYouMean(nearest.To(slug, slugs(s.lib.Steps))))
+		s.add(i, Breaks, "note", "", "There is no note %q%s.", s.plan.Steps[i].Note, nearest.Hint(nearest.To(slug, slugs(s.lib.Steps))))
 		return
 	}
 	s.conditions(i, note)

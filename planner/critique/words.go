@@ -25,13 +25,6 @@ func (b *bench) meaning(fact string) string {
 	return ""
 }
 
-func didYouMean(near string) string {
-	if near == "" {
-		return ""
-	}
-	return fmt.Sprintf("; did you mean %q?", near)
-}
-
 func slugs[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
 
 // span says a duration as a painter would.
