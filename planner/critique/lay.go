@@ -198,11 +198,7 @@ func (s *surface) touches(o library.Over) string {
 
 // tapes looks at the limits of what a step lays down, and of what it takes up.
 func (s *surface) tapes(i int, note *library.Step, at time.Time) {
-	for _, u := range note.Uses {
-		t := s.lib.Tools[u.Tool]
-		if t == nil || t.Tape == nil {
-			continue
-		}
+	for _, t := range note.Tapes(s.lib.Tools) {
 		s.needs(i, t.Tape.Needs, at)
 		s.over(i, t.Tape.Over, t.Title, at)
 	}

@@ -17,12 +17,12 @@ func (s *Step) OnBench(words *Vocabulary) bool {
 	})
 }
 
-// Tapes are those that a step lays down.
-func (s *Step) Tapes(tools map[string]*Tool) []*Tape {
-	var out []*Tape
+// Tapes are the tools that a step lays down and that have limits of their own.
+func (s *Step) Tapes(tools map[string]*Tool) []*Tool {
+	var out []*Tool
 	for _, u := range s.Uses {
 		if t := tools[u.Tool]; t != nil && t.Tape != nil {
-			out = append(out, t.Tape)
+			out = append(out, t)
 		}
 	}
 	return out
@@ -32,8 +32,8 @@ func (s *Step) Tapes(tools map[string]*Tool) []*Tape {
 func (s *Step) TapeHolds(tools map[string]*Tool) q.Time {
 	var least q.Time
 	for _, t := range s.Tapes(tools) {
-		if t.Holds > 0 && (least == 0 || t.Holds < least) {
-			least = t.Holds
+		if holds := t.Tape.Holds; holds > 0 && (least == 0 || holds < least) {
+			least = holds
 		}
 	}
 	return least

@@ -77,8 +77,8 @@ func (c *compiled) op(k candidate) op {
 		}
 	}
 	for _, t := range s.Tapes(c.Library.Tools) {
-		o.needs = append(o.needs, c.compileNeeds(t.Needs)...)
-		o.rules = append(o.rules, c.rules(t.Over)...)
+		o.needs = append(o.needs, c.compileNeeds(t.Tape.Needs)...)
+		o.rules = append(o.rules, c.rules(t.Tape.Over)...)
 	}
 	if m := k.film.Material; m != nil {
 		o.needs = append(o.needs, c.compileNeeds(m.Needs)...)

@@ -64,7 +64,7 @@ func (c *compiled) addAsked(asked map[string]bool, k candidate) {
 	}
 	add(k.step.Needs, k.step.Wants, nil)
 	for _, t := range k.step.Tapes(c.Library.Tools) {
-		add(t.Needs, nil, t.Over)
+		add(t.Tape.Needs, nil, t.Tape.Over)
 	}
 	if m := k.film.Material; m != nil {
 		add(m.Needs, m.Wants, m.Over)
