@@ -40,7 +40,7 @@ func shopping(steps []Step, lib *library.Library) []Material {
 	}
 	for _, s := range steps {
 		if s.Mix != nil && s.Mix.TotalML > 0 {
-			n := s.Mix.batches()
+			n := s.Mix.Times()
 			more := max(1, s.Mix.HighML/(s.Mix.TotalML*n))
 			for _, l := range s.Mix.Lines {
 				add(l.Material, l.Title, l.ML*n, l.ML*n*more)
@@ -61,8 +61,8 @@ func shopping(steps []Step, lib *library.Library) []Material {
 	return out
 }
 
-// batches is how many mixes there are, one where an edited plan says none.
-func (m *Mix) batches() float64 { return float64(max(m.Batches, 1)) }
+// Times is how often a mix is mixed, once where an edited plan does not say.
+func (m *Mix) Times() float64 { return float64(max(m.Batches, 1)) }
 
 func totals(p *Plan) Totals {
 	t := Totals{RiskMin: p.Totals.RiskMin, LowEnd: p.Totals.LowEnd, HighEnd: p.Totals.HighEnd, Cost: p.Totals.Cost}
@@ -75,7 +75,7 @@ func totals(p *Plan) Totals {
 			t.End = s.End
 		}
 		if s.Mix != nil {
-			t.VOCg += s.Mix.VOCgPerL * s.Mix.TotalML * s.Mix.batches() / 1000
+			t.VOCg += s.Mix.VOCgPerL * s.Mix.TotalML * s.Mix.Times() / 1000
 		}
 	}
 	for _, sum := range builds(p.Films) {

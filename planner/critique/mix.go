@@ -85,7 +85,7 @@ func (b *bench) mix(i int, m *library.Material, mix *planner.Mix) []Finding {
 			add("%s is not in the recipe.", l.Title)
 		}
 	}
-	if total := mix.TotalML * float64(max(mix.Batches, 1)); total < mix.LowML {
+	if total := mix.TotalML * mix.Times(); total < mix.LowML {
 		add("It is %.0f mL, and the film takes at least %.0f mL.", total, mix.LowML)
 	}
 	return found
