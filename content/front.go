@@ -43,9 +43,9 @@ func (f *front) roles() []string {
 	return roles
 }
 
-func (f *front) standing() []string {
+func standingNames(standing []library.Standing) []string {
 	var names []string
-	for _, s := range f.words.Standing {
+	for _, s := range standing {
 		names = append(names, s.Name)
 	}
 	return names

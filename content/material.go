@@ -18,7 +18,7 @@ func (f *front) material(slug, title string, m *strictyaml.Map) *library.Materia
 		VOC:            strictyaml.Quantity[q.Density](m.Get("voc")),
 		Cautions:       f.cautions(m.Get("cautions")),
 		Source:         m.Need("source").Text(),
-		Standing:       m.Get("standing").OneOf("where its figures come from", f.standing()),
+		Standing:       m.Get("standing").OneOf("where its figures come from", standingNames(f.words.Standing)),
 	}
 	if mat.Standing == "" {
 		mat.Standing = "starting-value"

@@ -31,6 +31,8 @@ func readWords(file string, src []byte) (*library.Vocabulary, strictyaml.Problem
 	}
 	w.AnySystem = m.Get("any-system").Words("a system", wordNames(w.Systems))
 	w.Unmasked = m.Get("unmasked").Words("how an edge is made", wordNames(w.Masks))
+	w.StepTimes = m.Get("step-times").OneOf("where the times in step notes come from", standingNames(w.Standing))
+	w.Limits = readLimits(m.Need("limits").Map())
 	m.Close()
 	return w, doc.Problems()
 }
@@ -100,6 +102,18 @@ func readStanding(m *strictyaml.Map) []library.Standing {
 		s.Close()
 	}
 	return standing
+}
+
+// maxLimit is the most times the can's own coats that a limit may allow.
+const maxLimit = 10
+
+func readLimits(m *strictyaml.Map) library.Limits {
+	coats := m.Need("coats").Map()
+	defer coats.Close()
+	return library.Limits{
+		Coats: coats.Need("times").Int(1, maxLimit), Thick: coats.Need("else").Text(),
+		Parts: strictyaml.Quantity[q.Fraction](m.Need("parts")), Percentage: strictyaml.Quantity[q.Fraction](m.Need("percentage")),
+	}
 }
 
 // readSpread reads how far below and above a figure the truth may lie.

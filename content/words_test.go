@@ -43,6 +43,8 @@ func TestReadWords(t *testing.T) {
 			{Name: "published", Time: shares(0.9, 1.2), Amount: shares(0.97, 1.05), Is: "Printed somewhere."},
 			{Name: "starting-value", Time: shares(0.75, 1.6), Amount: shares(0.9, 1.2), Is: "A figure to start from."},
 		},
+		StepTimes: "starting-value",
+		Limits:    library.Limits{Coats: 3, Thick: "It cracks.", Parts: 0.04, Percentage: 0.004},
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)

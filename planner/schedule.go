@@ -22,9 +22,6 @@ type wait struct {
 	how      string
 }
 
-// stepStanding is where the times in step notes come from.
-const stepStanding = "common-practice"
-
 // likely, low and high are what a wait may turn out to be.
 func (w wait) likely() q.Time { return w.min }
 
@@ -88,7 +85,7 @@ func (b *builder) partOrder(add func(int, wait)) {
 				if s := b.items[last].step; s.Stands.In > 0 {
 					w.min, w.until, w.by = b.d.Stands(s.Stands), standsUntil(s.Stands), s.Stands.By
 					w.how = b.d.rates.How(s.Stands.In, dry.Pace(s.Stands.By), 1, 1)
-					w.spread = b.lib.Words.StandingOf(stepStanding).Time
+					w.spread = b.lib.Words.StandingOf(b.lib.Words.StepTimes).Time
 				}
 				add(i, w)
 			}

@@ -222,12 +222,9 @@ func (s *surface) tapeHolds(step int) q.Time {
 	return 0
 }
 
-// mostCoats is how many times the coats of the can's own sheet a film takes before
-// it dries slowly and cracks: common practice, no published source.
-const mostCoats = 2
-
 // coats looks at how many coats are laid.
 func (s *surface) coats(i int, m *library.Material, step planner.Step, turn *planner.AgreedFilm) {
+	limits := s.lib.Words.Limits
 	wanted, why := m.Coats, "as the can's own sheet says"
 	if turn != nil && turn.Coats > 0 {
 		wanted, why = turn.Coats, "as was agreed"
@@ -237,8 +234,8 @@ func (s *surface) coats(i int, m *library.Material, step planner.Step, turn *pla
 		s.add(i, Breaks, "coats", "", "It has %s, and %d are laid, %s.", coats(step.Coats), wanted, why)
 	case step.Coats > wanted && turn != nil && turn.Coats > 0:
 		s.add(i, Breaks, "coats", "", "It has %s, and %d were agreed.", coats(step.Coats), wanted)
-	case step.Coats > mostCoats*wanted:
-		s.add(i, Breaks, "coats", "", "It has %s, and the can's own sheet says %d: a film so thick dries slowly and cracks.", coats(step.Coats), wanted)
+	case step.Coats > limits.Coats*wanted:
+		s.add(i, Breaks, "coats", limits.Thick, "It has %s, and the can's own sheet says %d.", coats(step.Coats), wanted)
 	}
 }
 

@@ -10,14 +10,6 @@ import (
 	q "coatwright/quantity"
 )
 
-// How far a mix may stray from its recipe before the film is another one: parts
-// to parts by a share of the ratio, a percentage by percentage points over 100,
-// which is what reading a mark costs. Common practice, no published source.
-const (
-	ratioTolerance = 0.05
-	shareTolerance = 0.005
-)
-
 // mixes compares every mix with its recipe.
 func (b *bench) mixes() []Finding {
 	var found []Finding
@@ -52,6 +44,7 @@ func (b *bench) mix(i int, m *library.Material, mix *planner.Mix) []Finding {
 		}
 		return part
 	}
+	limits := b.lib.Words.Limits
 	perPart, last := 0.0, 0
 	for _, p := range m.Mix {
 		ml := poured[slug(p.Part)]
@@ -69,14 +62,15 @@ func (b *bench) mix(i int, m *library.Material, mix *planner.Mix) []Finding {
 		if p.Of == "" {
 			if each := ml / p.Parts; perPart == 0 {
 				perPart = each
-			} else if math.Abs(each/perPart-1) > ratioTolerance {
+			} else if math.Abs(each/perPart-1) > float64(limits.Parts) {
 				add("It has %.0f mL of %s for %.0f mL a part, and the recipe says %g parts.", ml, title, perPart, p.Parts)
 			}
 			continue
 		}
 		of := amountOf(mix, slug(p.Of))
 		low, high := shareOf(b, i, p)
-		if share := ml / of; of > 0 && (share < low-shareTolerance || share > high+shareTolerance) {
+		stray := float64(limits.Percentage)
+		if share := ml / of; of > 0 && (share < low-stray || share > high+stray) {
 			add("It has %.1f %% of %s, and the recipe says %g to %g %%.", 100*share, title, 100*low, 100*high)
 		}
 	}

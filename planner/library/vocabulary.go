@@ -22,6 +22,8 @@ type Vocabulary struct {
 	Masks     []Word   // how a design's edge is made
 	Unmasked  []string // those of Masks that lay nothing on the part
 	Standing  []Standing
+	StepTimes string // the Standing of the times in step notes
+	Limits    Limits
 }
 
 // Word is a listed word and its meaning.
@@ -76,6 +78,14 @@ type Standing struct {
 	Name         string
 	Time, Amount q.Range[q.Fraction]
 	Is           string
+}
+
+// Limits are how far a plan may stray from the notes before it is another job.
+type Limits struct {
+	Coats      int        // times those of the can's own sheet
+	Thick      string     // what goes wrong with more coats
+	Parts      q.Fraction // of the ratio, where a mix goes by parts
+	Percentage q.Fraction // either side, where a part of a mix is a percentage of another
 }
 
 // Recoat is the dryness state that opens a film's recoat window (ASTM D1640).
