@@ -1,8 +1,11 @@
 package main
 
 import (
+	"cmp"
 	"errors"
+	"maps"
 	"net/http"
+	"slices"
 	"strings"
 
 	"github.com/gin-gonic/gin"
@@ -103,12 +106,8 @@ func (s *site) choiceWords(a planner.Alternative) []web.Figure {
 		"room.air": "Air", "room.humidity": "Humidity", "room.airflow": "Air over the part",
 	}
 	var out []web.Figure
-	for _, pair := range strings.Split(a.String(), ", ") {
-		key, value, _ := strings.Cut(pair, "=")
-		name, known := names[key]
-		if !known {
-			name = key
-		}
+	for _, key := range slices.Sorted(maps.Keys(a)) {
+		name, value := cmp.Or(names[key], key), a[key]
 		if key == "applicator" {
 			var titles []string
 			for _, tool := range strings.Split(value, "+") {
