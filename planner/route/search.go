@@ -32,7 +32,7 @@ type search struct {
 	laid   map[boundary][]int32 // nodes that have just laid a film
 }
 
-// exact is the weight at which the bound promises the cheapest route.
+// exact is the weight, in tenths, at which the bound promises the cheapest route.
 const exact = 10
 
 // effort is how hard to look: how heavy the bound is, in tenths, and how many
@@ -103,7 +103,7 @@ func (c *compiled) find() (r *Route, dead bool) {
 			return nil, true
 		}
 		r := s.route(goal)
-		if r.Least = r.Cost; e.heavy > 10 {
+		if r.Least = r.Cost; e.heavy > exact {
 			r.Least = float64(least.from(s.start())) / 1000
 		}
 		return r, false
@@ -203,7 +203,7 @@ func (s *search) reach(st state, parent int32, op int16, spent cost) {
 		b := boundaryOf(st)
 		s.laid[b] = append(s.laid[b], i)
 	}
-	s.queue.push(i, spent+least*s.heavy/10)
+	s.queue.push(i, spent+least*s.heavy/exact)
 }
 
 func boundaryOf(s state) boundary {

@@ -40,7 +40,7 @@ func (c *compiled) start() state {
 	return s
 }
 
-// film is the one at place i of a state, nil for the bare substrate.
+// at is the film at place i of a state, nil for the bare substrate.
 func (c *compiled) at(i int16) *film {
 	if i == 0 {
 		return nil
@@ -56,7 +56,7 @@ func (c *compiled) material(s state) *library.Material {
 	return c.films[s.top-1].Material
 }
 
-// local reports whether a design's film lies uppermost.
+// localTop reports whether a design's film lies uppermost.
 func (c *compiled) localTop(s state) bool { return s.top != 0 && c.films[s.top-1].local }
 
 // omits reports whether o is the step that is to be left out at this place.
