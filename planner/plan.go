@@ -1,6 +1,9 @@
 package planner
 
-import "time"
+import (
+	"slices"
+	"time"
+)
 
 // Plan is the answer to a job: ordered steps with amounts and waits, or, in
 // Refused, the reason why there is none. Keys are stable: added, never renamed.
@@ -61,6 +64,11 @@ type Step struct {
 	Meanwhile  string    `json:"meanwhile"` // what stands or dries while this is done; "" for nothing
 	Cautions   []string  `json:"cautions"`  // caution slugs
 	Checks     []string  `json:"checks"`
+}
+
+// StepAt is the place of a step among steps by its id, -1 for none.
+func StepAt(steps []Step, id string) int {
+	return slices.IndexFunc(steps, func(s Step) bool { return s.ID == id })
 }
 
 // Reason says which later step needs a fact that this step gives.

@@ -99,7 +99,7 @@ func (b *builder) omissions(i int) []route.Omission {
 // leftOut says of a difference that it comes from leaving out the step id: where
 // there is no plan any more, the needs that the step met break.
 func leftOut(d *Difference, before *Plan, id string) *Difference {
-	step := before.Steps[slices.IndexFunc(before.Steps, func(s Step) bool { return s.ID == id })]
+	step := before.Steps[StepAt(before.Steps, id)]
 	d.Without, d.Title = id, step.Title
 	if d.Refused != nil {
 		for _, r := range step.Why {

@@ -233,7 +233,7 @@ func (s *site) sendEdit(c *gin.Context, status int, e *edit, again *enteredForm,
 // editFinding is a finding with what the page needs to answer it.
 func editFinding(f critique.Finding, p *planner.Plan) web.EditFinding {
 	out := web.EditFinding{Finding: f, Keep: web.EditReason{Name: keepName(f.Step, f.Need), Reason: f.Kept}}
-	out.N = 1 + slices.IndexFunc(p.Steps, func(s planner.Step) bool { return s.ID == f.Step })
+	out.N = 1 + planner.StepAt(p.Steps, f.Step)
 	if f.Repair != nil {
 		if repair, err := json.Marshal(f.Repair); err == nil { // texts and numbers only
 			out.Do = "repair " + string(repair)

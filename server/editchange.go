@@ -92,7 +92,7 @@ func (c change) says(p *planner.Plan, lib *library.Library) string {
 
 // naming is a step by its number and its title.
 func naming(p *planner.Plan, id string) string {
-	i := slices.IndexFunc(p.Steps, func(s planner.Step) bool { return s.ID == id })
+	i := planner.StepAt(p.Steps, id)
 	if i < 0 {
 		return id
 	}

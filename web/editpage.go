@@ -3,7 +3,6 @@ package web
 import (
 	"fmt"
 	"net/url"
-	"slices"
 	"strconv"
 	"time"
 
@@ -70,19 +69,16 @@ func EditStepOf(p *planner.Plan, i int) EditStep {
 	}
 	if at := critique.LongestWait(p.Steps, i); at >= 0 {
 		w := s.Waits[at]
-		after := slices.IndexFunc(p.Steps, func(o planner.Step) bool { return o.ID == w.After })
 		out.Wait = strconv.FormatFloat(w.Min, 'f', -1, 64)
-		out.WaitFor = fmt.Sprintf("%s, after step %d", w.Until, after+1)
+		out.WaitFor = fmt.Sprintf("%s, after step %d", w.Until, planner.StepAt(p.Steps, w.After)+1)
 	}
 	return out
 }
 
 // At is the step with its hours in a plan that has been timed anew.
 func (s EditStep) At(timed *planner.Plan) EditStep {
-	for _, o := range timed.Steps {
-		if o.ID == s.ID {
-			s.Starts, s.Ends = o.Start, o.End
-		}
+	if i := planner.StepAt(timed.Steps, s.ID); i >= 0 {
+		s.Starts, s.Ends = timed.Steps[i].Start, timed.Steps[i].End
 	}
 	return s
 }

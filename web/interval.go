@@ -57,8 +57,7 @@ func windowIntervals(p *planner.Plan) []interval {
 func eachWait(p *planner.Plan, f func(i int, w planner.Wait, after planner.Step)) {
 	for i, s := range p.Steps {
 		for _, w := range s.Waits {
-			k := slices.IndexFunc(p.Steps, func(other planner.Step) bool { return other.ID == w.After })
-			if k >= 0 {
+			if k := planner.StepAt(p.Steps, w.After); k >= 0 {
 				f(i, w, p.Steps[k])
 			}
 		}

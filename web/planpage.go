@@ -103,12 +103,11 @@ func (p PlanPage) film(step string) (planner.Film, bool) {
 // Step finds a step by its id; its number is 0 where there is none, as for a
 // reason that is for the job as agreed.
 func (p PlanPage) Step(id string) PlanStep {
-	for i := range p.Plan.Steps {
-		if s := &p.Plan.Steps[i]; s.ID == id {
-			return PlanStep{Step: s, N: i + 1}
-		}
+	i := planner.StepAt(p.Plan.Steps, id)
+	if i < 0 {
+		return PlanStep{Step: &planner.Step{}}
 	}
-	return PlanStep{Step: &planner.Step{}}
+	return PlanStep{Step: &p.Plan.Steps[i], N: i + 1}
 }
 
 // ShownStep is a step with the page that it is on.

@@ -12,7 +12,7 @@ import (
 // dry film and what is poured for it go with the coats; the cup's own loss does
 // not, so more coats come out a little rich. The error says what does not fit.
 func Recoated(p *planner.Plan, lib *library.Library, step string, coats int) (*planner.Plan, error) {
-	at := indexOf(p.Steps, step)
+	at := planner.StepAt(p.Steps, step)
 	switch {
 	case at < 0:
 		return nil, fmt.Errorf("the plan has no step %q", step)
@@ -58,7 +58,7 @@ func LongestWait(steps []planner.Step, i int) int {
 	at := -1
 	waits := steps[i].Waits
 	for k, w := range waits {
-		if w.Min > 0 && indexOf(steps[:i], w.After) >= 0 && (at < 0 || w.Min > waits[at].Min) {
+		if w.Min > 0 && planner.StepAt(steps[:i], w.After) >= 0 && (at < 0 || w.Min > waits[at].Min) {
 			at = k
 		}
 	}
@@ -69,7 +69,7 @@ func LongestWait(steps []planner.Step, i int) int {
 // longest takes that, and none of the others more. The error says what does not
 // fit.
 func Rewaited(p *planner.Plan, step string, minutes float64) (*planner.Plan, error) {
-	i := indexOf(p.Steps, step)
+	i := planner.StepAt(p.Steps, step)
 	switch {
 	case i < 0:
 		return nil, fmt.Errorf("the plan has no step %q", step)

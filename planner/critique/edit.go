@@ -16,7 +16,7 @@ import (
 func Apply(p *planner.Plan, lib *library.Library, r Repair) (*planner.Plan, error) {
 	edited := *p
 	edited.Steps = slices.Clone(p.Steps)
-	at := indexOf(edited.Steps, r.Step)
+	at := planner.StepAt(edited.Steps, r.Step)
 	if r.Do != Add && at < 0 {
 		return nil, fmt.Errorf("the plan has no step %q", r.Step)
 	}
@@ -25,7 +25,7 @@ func Apply(p *planner.Plan, lib *library.Library, r Repair) (*planner.Plan, erro
 	}
 	before := len(edited.Steps)
 	if r.Before != "" {
-		if before = indexOf(edited.Steps, r.Before); before < 0 {
+		if before = planner.StepAt(edited.Steps, r.Before); before < 0 {
 			return nil, fmt.Errorf("the plan has no step %q to put it before", r.Before)
 		}
 	}
@@ -54,10 +54,6 @@ func Apply(p *planner.Plan, lib *library.Library, r Repair) (*planner.Plan, erro
 	return &edited, nil
 }
 
-func indexOf(steps []planner.Step, id string) int {
-	return slices.IndexFunc(steps, func(s planner.Step) bool { return s.ID == id })
-}
-
 // newStep is the note's step for the parts of the step that it goes before, or
 // of the last.
 func newStep(p *planner.Plan, lib *library.Library, note *library.Step, before int) planner.Step {
@@ -67,7 +63,7 @@ func newStep(p *planner.Plan, lib *library.Library, note *library.Step, before i
 		For: beside.For, Needs: []string{}, Gives: []string{}, Because: note.Because, Skipped: note.Skipped,
 		Checks: note.Checks, Cautions: note.Cautions, Uses: []planner.Use{}, Waits: []planner.Wait{}, Why: []planner.Reason{}, Serves: []planner.Reason{},
 	}
-	for n := 1; s.ID == "" || indexOf(p.Steps, s.ID) >= 0; n++ {
+	for n := 1; s.ID == "" || planner.StepAt(p.Steps, s.ID) >= 0; n++ {
 		if s.ID = note.Slug; n > 1 {
 			s.ID = fmt.Sprintf("%s-%d", note.Slug, n)
 		}
@@ -147,7 +143,7 @@ func asNoted(p *planner.Plan, lib *library.Library, i int) planner.Step {
 	if err != nil || plain.Refused != nil {
 		return s
 	}
-	if k := indexOf(plain.Steps, s.ID); k >= 0 {
+	if k := planner.StepAt(plain.Steps, s.ID); k >= 0 {
 		noted := plain.Steps[k]
 		noted.Waits, noted.Start, noted.End = s.Waits, s.Start, s.End
 		return noted

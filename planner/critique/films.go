@@ -12,7 +12,7 @@ func filmsOf(p *planner.Plan, steps []planner.Step) []planner.Film {
 	films := []planner.Film{}
 	for _, s := range steps {
 		i := slices.IndexFunc(p.Films, func(f planner.Film) bool { return f.Step == s.ID })
-		was := indexOf(p.Steps, s.ID)
+		was := planner.StepAt(p.Steps, s.ID)
 		if i < 0 || was < 0 {
 			continue
 		}

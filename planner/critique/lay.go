@@ -50,16 +50,7 @@ func (s *surface) fits(i int, f route.Coating) {
 	if sys := f.System; !s.lib.Words.GoesWith(sys, s.plan.Job.System) {
 		s.add(i, Breaks, "system", "", "%s is of the %s system, and the job of the %s system.", f.Title, sys, s.plan.Job.System)
 	}
-	for _, t := range f.OnlyIf.Traits {
-		if !slices.Contains(s.substrate.Traits, t) {
-			s.add(i, Breaks, "trait "+t, "", "%s is only for a surface that is %s.", f.Title, t)
-		}
-	}
-	for _, t := range f.OnlyIf.NotTraits {
-		if slices.Contains(s.substrate.Traits, t) {
-			s.add(i, Breaks, "trait "+t, "", "%s is not for a surface that is %s.", f.Title, t)
-		}
-	}
+	s.traits(i, f.Title, f.OnlyIf)
 	piece := s.part.Area
 	if l := s.layer(); l != nil && s.role(f.Role).Local {
 		piece = l.Piece

@@ -68,16 +68,7 @@ func (s *surface) do(i int) {
 // conditions looks at where a step may be done at all.
 func (s *surface) conditions(i int, note *library.Step) {
 	c := note.OnlyIf
-	for _, t := range c.Traits {
-		if !slices.Contains(s.substrate.Traits, t) {
-			s.add(i, Breaks, "trait "+t, "", "It is only for a surface that is %s.", t)
-		}
-	}
-	for _, t := range c.NotTraits {
-		if slices.Contains(s.substrate.Traits, t) {
-			s.add(i, Breaks, "trait "+t, "", "It is not for a surface that is %s.", t)
-		}
-	}
+	s.traits(i, "It", c)
 	if len(c.Systems) > 0 && !slices.Contains(c.Systems, s.plan.Job.System) {
 		s.add(i, Breaks, "system", "", "It is only for the %s system.", strings.Join(c.Systems, " or "))
 	}
@@ -93,6 +84,20 @@ func (s *surface) conditions(i int, note *library.Step) {
 	}
 	if !s.lies(c.On) {
 		s.add(i, Breaks, "on "+c.On, "", "It is done on %s, and that is not what lies uppermost.", c.On)
+	}
+}
+
+// traits looks whether the surface is what is asked for.
+func (s *surface) traits(i int, what string, c library.Condition) {
+	for _, t := range c.Traits {
+		if !slices.Contains(s.substrate.Traits, t) {
+			s.add(i, Breaks, "trait "+t, "", "%s is only for a surface that is %s.", what, t)
+		}
+	}
+	for _, t := range c.NotTraits {
+		if slices.Contains(s.substrate.Traits, t) {
+			s.add(i, Breaks, "trait "+t, "", "%s is not for a surface that is %s.", what, t)
+		}
 	}
 }
 

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 	"time"
 
@@ -35,7 +34,7 @@ func (b *bench) own() (c clock, ok bool) {
 			return c, false
 		}
 		for _, w := range s.Waits {
-			k := slices.IndexFunc(b.plan.Steps[:i], func(o planner.Step) bool { return o.ID == w.After })
+			k := planner.StepAt(b.plan.Steps[:i], w.After)
 			if k < 0 {
 				continue
 			}
@@ -133,7 +132,7 @@ func (b *bench) activities() (acts []calendar.Activity, first, last []int) {
 		}
 		at := first[i]
 		for _, w := range s.Waits {
-			if k := slices.IndexFunc(b.plan.Steps[:i], func(o planner.Step) bool { return o.ID == w.After }); k >= 0 {
+			if k := planner.StepAt(b.plan.Steps[:i], w.After); k >= 0 {
 				acts[at].Lags = append(acts[at].Lags, calendar.Lag{After: last[k], Min: minutes(w.Min), Max: minutes(w.Max)})
 			}
 		}
@@ -170,7 +169,7 @@ func (b *bench) note(i int) *library.Step {
 }
 
 func (b *bench) index(id string) int {
-	return slices.IndexFunc(b.plan.Steps, func(s planner.Step) bool { return s.ID == id })
+	return planner.StepAt(b.plan.Steps, id)
 }
 
 func (b *bench) titleOf(id string) string {
