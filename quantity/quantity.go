@@ -23,14 +23,22 @@ type (
 	Temperature   float64 // K
 	Pressure      float64 // Pa
 	Speed         float64 // m/s
-	Density       float64 // kg/m3; also mass of solvent per volume (VOC)
+	Density       float64 // kg/m3
+	Concentration float64 // kg/m3, the same number in g/L: solvent in a paint, vapour in air
 	Fraction      float64 // 1; "35 %" is 0.35
 	Spread        float64 // m2 of surface per m3 of liquid
-	Flow          float64 // m3/s
+	Flow          float64 // m3/s of liquid
+	AirFlow       float64 // m3/s of air at the pressure of the room
 	TimePerArea   float64 // s/m2
 	SurfaceEnergy float64 // J/m2
 	Gloss         float64 // gloss units at 60 degrees
 	Grit          float64 // P-grade number of FEPA 43 / ISO 6344
+	Difference    float64 // K between two temperatures
+	Viscosity     float64 // m2/s, kinematic
+	MolarEnergy   float64 // J/mol
+	VapourYield   float64 // m3 of vapour from a m3 of liquid
+	PerArea       float64 // pieces per m2
+	Number        float64 // a count or a ratio
 )
 
 // Quantity is any of the types above.
@@ -55,6 +63,14 @@ func (TimePerArea) dimension() dimension   { return timePerArea }
 func (SurfaceEnergy) dimension() dimension { return surfaceEnergy }
 func (Gloss) dimension() dimension         { return gloss }
 func (Grit) dimension() dimension          { return grit }
+func (Concentration) dimension() dimension { return concentration }
+func (AirFlow) dimension() dimension       { return airFlow }
+func (Difference) dimension() dimension    { return difference }
+func (Viscosity) dimension() dimension     { return viscosity }
+func (MolarEnergy) dimension() dimension   { return molarEnergy }
+func (VapourYield) dimension() dimension   { return vapourYield }
+func (PerArea) dimension() dimension       { return perArea }
+func (Number) dimension() dimension        { return number }
 
 // Millimetres returns l in mm.
 func (l Length) Millimetres() float64 { return float64(l) * 1e3 }
