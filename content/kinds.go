@@ -137,7 +137,12 @@ func (f *front) finish(slug, title string, m *strictyaml.Map) *library.Finish {
 }
 
 func (f *front) tool(slug, title string, m *strictyaml.Map) *library.Tool {
-	t := &library.Tool{Slug: slug, Title: title}
+	t := &library.Tool{
+		Slug: slug, Title: title,
+		Wear:       wear(m.Get("wear")),
+		Resolution: strictyaml.Quantity[q.Mass](m.Get("resolution")),
+		Marks:      marks(m.Get("marks")),
+	}
 	cautions := f.cautions(m.Get("cautions"))
 	if a := m.Get("applicator"); a != nil {
 		t.Applicator = f.applicator(a.Map())
@@ -157,6 +162,9 @@ func (f *front) applicator(m *strictyaml.Map) *library.Applicator {
 		Flush:    strictyaml.Quantity[q.Volume](m.Need("flush")),
 		Cup:      strictyaml.Quantity[q.Volume](m.Need("cup")),
 		Pace:     strictyaml.Quantity[q.TimePerArea](m.Need("pace")),
+		Flow:     strictyaml.Range[q.Flow](m.Get("flow")),
+		Air:      strictyaml.Range[q.AirFlow](m.Get("air")),
+		Speed:    strictyaml.Range[q.Speed](m.Get("speed")),
 		Largest:  map[string]q.Area{},
 		Fan:      strictyaml.Range[q.Length](m.Need("fan")),
 		Distance: strictyaml.Range[q.Length](m.Need("distance")),

@@ -15,7 +15,14 @@ func (f *front) material(slug, title string, m *strictyaml.Map) *library.Materia
 		Role:           m.Get("role").OneOf("a role", f.roles()),
 		Density:        strictyaml.Quantity[q.Density](m.Need("density")),
 		SolidsByVolume: strictyaml.Quantity[q.Fraction](m.Get("solids-by-volume")),
-		VOC:            strictyaml.Quantity[q.Density](m.Get("voc")),
+		VOC:            strictyaml.Quantity[q.Concentration](m.Get("voc")),
+		Water:          strictyaml.Quantity[q.Fraction](m.Get("water")),
+		Exempt:         strictyaml.Quantity[q.Fraction](m.Get("exempt")),
+		Category:       m.Get("voc-category").OneOf("a category of the law on VOC", categoryNames(f.words.Categories)),
+		Vapour:         vapour(m.Get("vapour")),
+		Into:           f.slugList(m.Get("into"), "material"),
+		Thins:          m.Get("thins").Bool(),
+		Hardens:        m.Get("hardens").Bool(),
 		Cautions:       f.cautions(m.Get("cautions")),
 		Source:         m.Need("source").Text(),
 		Standing:       m.Get("standing").OneOf("where its figures come from", standingNames(f.words.Standing)),
@@ -41,6 +48,10 @@ func (f *front) filmOf(mat *library.Material, m *strictyaml.Map) {
 	mat.Sag = strictyaml.Quantity[q.Length](m.Need("sag"))
 	mat.Coats = m.Need("coats").Int(1, 12)
 	mat.Gloss = strictyaml.Range[q.Gloss](m.Get("gloss"))
+	mat.Viscosity = strictyaml.Range[q.Viscosity](m.Get("viscosity"))
+	mat.Hides = hiding(m.Get("hides"))
+	mat.Swatch = swatch(m.Get("swatch"))
+	mat.Forced = forced(m.Get("forced"))
 	mat.Key = strictyaml.Range[q.Grit](m.Get("key"))
 	mat.Needs = f.needs(m.Get("needs"))
 	mat.Wants = f.wants(m.Get("wants"))

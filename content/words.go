@@ -32,6 +32,7 @@ func readWords(file string, src []byte) (*library.Vocabulary, strictyaml.Problem
 	w.AnySystem = m.Get("any-system").Words("a system", wordNames(w.Systems))
 	w.Unmasked = m.Get("unmasked").Words("how an edge is made", wordNames(w.Masks))
 	w.StepTimes = m.Get("step-times").OneOf("where the times in step notes come from", standingNames(w.Standing))
+	w.Categories = readCategories(m.Get("voc-categories").Map())
 	w.Limits = readLimits(m.Need("limits").Map())
 	m.Close()
 	return w, doc.Problems()
@@ -102,6 +103,27 @@ func readStanding(m *strictyaml.Map) []library.Standing {
 		s.Close()
 	}
 	return standing
+}
+
+func readCategories(m *strictyaml.Map) []library.Category {
+	var out []library.Category
+	for _, name := range m.Keys() {
+		c := m.Get(name).Map()
+		out = append(out, library.Category{
+			Name: name, Is: c.Need("is").Text(), Water: c.Get("water").Bool(),
+			Limit: strictyaml.Quantity[q.Concentration](c.Need("limit")),
+		})
+		c.Close()
+	}
+	return out
+}
+
+func categoryNames(all []library.Category) []string {
+	names := make([]string, len(all))
+	for i, c := range all {
+		names[i] = c.Name
+	}
+	return names
 }
 
 // maxLimit is the most times the can's own coats that a limit may allow.

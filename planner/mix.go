@@ -16,7 +16,7 @@ func mixParts(m *library.Material, lib *library.Library, applicator string) []am
 	parts := make([]amounts.Part, len(m.Mix))
 	for i, p := range m.Mix {
 		of := lib.Materials[slugOf(m, p.Part)]
-		parts[i] = amounts.Part{Name: p.Part, Density: of.Density, Solids: of.SolidsByVolume, VOC: of.VOC, Parts: p.Parts, Of: p.Of}
+		parts[i] = amounts.Part{Name: p.Part, Density: of.Density, Solids: of.SolidsByVolume, VOC: q.Density(of.VOC), Parts: p.Parts, Of: p.Of}
 		if p.Of != "" {
 			parts[i].Share = share(p, applicator).Middle()
 		}

@@ -113,11 +113,22 @@ type Material struct {
 	OnlyIf         Condition
 	Density        q.Density
 	SolidsByVolume q.Fraction
-	VOC            q.Density // g of solvent in a litre of the material
-	Build          q.Length  // dry film of one full coat
-	Sag            q.Length  // wet film above which a vertical coat runs
+	VOC            q.Concentration // solvent in a litre of the material
+	Water          q.Fraction      // share of its volume
+	Exempt         q.Fraction      // share of its volume that is solvent which the law does not count
+	Category       string          // of the law on VOC: a Vocabulary.Categories; "" for none
+	Vapour         Vapour          // of its solvents
+	Into           []string        // materials that must be in the cup before it
+	Thins          bool            // it only thins: it goes in after all that binds and colours
+	Hardens        bool            // the pot life starts when it goes in
+	Viscosity      q.Range[q.Viscosity]
+	Build          q.Length // dry film of one full coat
+	Sag            q.Length // wet film above which a vertical coat runs
 	Coats          int
 	Gloss          q.Range[q.Gloss]
+	Hides          Hiding
+	Swatch         Swatch
+	Forced         Forced
 	Key            q.Range[q.Grit] // the scratch this film wants under it; zero for none
 	Needs          []Need
 	Wants          []Want
@@ -136,6 +147,35 @@ type Material struct {
 	Cautions       []string
 	Source         string
 	Standing       string // of its figures: a Vocabulary.Standing
+}
+
+// Vapour is what the solvents of a material make when they leave: LEL is the
+// least share of the air that burns. Zero where nothing is known.
+type Vapour struct {
+	LEL   q.Fraction
+	Yield q.VapourYield
+}
+
+// Hiding is the contrast ratio of a film over black and over white, as
+// ISO 6504-3 has it, at a dry film. Zero for a film that does not hide.
+type Hiding struct {
+	Ratio q.Fraction
+	At    q.Length
+}
+
+// Swatch is what a transparent colour's swatch shows: so many coats, as on the
+// material's sheet, over a ground. Over is "#rrggbb"; "" for other films.
+type Swatch struct {
+	Over  string
+	Coats int
+}
+
+// Forced is what may be done to make a film dry sooner; zero where the note does
+// not say.
+type Forced struct {
+	Air     bool          // moving air
+	Heat    q.Temperature // the warmest that the film itself may get; zero for no heat
+	Because string        // why not, or what to mind
 }
 
 // MixPart is one pour. Part is "base" for the material itself, else the slug
@@ -244,7 +284,24 @@ type Tool struct {
 	Slug, Title string
 	Applicator  *Applicator
 	Tape        *Tape
+	Wear        Wear
+	Resolution  q.Mass // the step of a scale; zero for other tools
+	Marks       Marks  // of a mixing cup
 }
+
+// Wear is how much of a tool is used up in a step: so many pieces, and more for
+// each m2. Piece is "" for a tool that lasts.
+type Wear struct {
+	Piece   string // "sheet"
+	Fixed   float64
+	PerArea q.PerArea
+}
+
+// Marks are the graduations of a cup in mL and in fl oz.
+type Marks struct{ Millilitres, Ounces []Mark }
+
+// Mark says how far apart the lines of a cup stand up to a volume.
+type Mark struct{ UpTo, Every q.Volume }
 
 // Tape is a tape, a film or a liquid that makes an edge, and its limits.
 type Tape struct {
@@ -260,9 +317,12 @@ type Applicator struct {
 	Loss     q.Volume                       // what stays in cup and passages
 	Flush    q.Volume                       // cleaner that one flush takes
 	Cup      q.Volume
-	Pace     q.TimePerArea     // spraying time of one coat
-	Fan      q.Range[q.Length] // width of the fan or cone on the part
-	Distance q.Range[q.Length] // from nozzle to part
+	Pace     q.TimePerArea      // spraying time of one coat
+	Flow     q.Range[q.Flow]    // paint, trigger pulled
+	Air      q.Range[q.AirFlow] // free air, trigger pulled
+	Speed    q.Range[q.Speed]   // of the hand
+	Fan      q.Range[q.Length]  // width of the fan or cone on the part
+	Distance q.Range[q.Length]  // from nozzle to part
 	Overlap  q.Range[q.Fraction]
 	Largest  map[string]q.Area // by role: the largest part it lays evenly
 	Cautions []string

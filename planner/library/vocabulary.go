@@ -24,6 +24,17 @@ type Vocabulary struct {
 	Standing  []Standing
 	StepTimes string // the Standing of the times in step notes
 	Limits    Limits
+
+	Categories []Category // of the law on VOC
+}
+
+// Category is a kind of product in the law on VOC, and the most that it may
+// hold, ready to use.
+type Category struct {
+	Name  string
+	Limit q.Concentration
+	Water bool // the limit counts the water in; else it is less water
+	Is    string
 }
 
 // Word is a listed word and its meaning.
