@@ -92,12 +92,10 @@ func (f *front) dries(v *strictyaml.Value) map[string]library.Drying {
 
 func airRange(v *strictyaml.Value) library.AirRange {
 	m := v.Map()
-	// A difference of temperatures is written like a temperature: 3 C is 3 K.
-	over := strictyaml.Quantity[q.Temperature](m.Need("over-dew-point"))
 	r := library.AirRange{
 		Air:          strictyaml.Range[q.Temperature](m.Need("temperature")),
 		Humidity:     strictyaml.Range[q.Fraction](m.Need("humidity")),
-		OverDewPoint: q.Temperature(over.Celsius()),
+		OverDewPoint: strictyaml.Quantity[q.Difference](m.Need("over-dew-point")),
 	}
 	m.Close()
 	return r

@@ -32,7 +32,11 @@ func readWords(file string, src []byte) (*library.Vocabulary, strictyaml.Problem
 	w.AnySystem = m.Get("any-system").Words("a system", wordNames(w.Systems))
 	w.Unmasked = m.Get("unmasked").Words("how an edge is made", wordNames(w.Masks))
 	w.StepTimes = m.Get("step-times").OneOf("where the times in step notes come from", standingNames(w.Standing))
-	w.Categories = readCategories(m.Get("voc-categories").Map())
+	w.Law, w.Categories = m.Get("voc-law").Text(), readCategories(m.Get("voc-categories").Map())
+	if len(w.Categories) > 0 {
+		m.Need("voc-law")
+	}
+	w.BoothVelocities = readBoothVelocities(m.Get("booth-velocities").Map())
 	w.Limits = readLimits(m.Need("limits").Map())
 	m.Close()
 	return w, doc.Problems()
@@ -124,6 +128,28 @@ func categoryNames(all []library.Category) []string {
 		names[i] = c.Name
 	}
 	return names
+}
+
+func readBoothVelocities(m *strictyaml.Map) []library.BoothVelocity {
+	var out []library.BoothVelocity
+	for _, name := range m.Keys() {
+		v := m.Get(name).Map()
+		design, speeds := v.Need("design"), v.Need("range")
+		b := library.BoothVelocity{
+			Name: name, Is: v.Need("is").Text(), Source: v.Need("source").Text(),
+			Design: strictyaml.Quantity[q.Speed](design), Range: strictyaml.Range[q.Speed](speeds),
+		}
+		v.Close()
+		switch {
+		case design == nil || speeds == nil:
+		case !(b.Range.Low > 0):
+			speeds.Fail("velocities above 0", "")
+		case !b.Range.Holds(b.Design):
+			design.Fail("a velocity within the range", "")
+		}
+		out = append(out, b)
+	}
+	return out
 }
 
 // maxLimit is the most times the can's own coats that a limit may allow.

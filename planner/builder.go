@@ -81,19 +81,37 @@ func (b *builder) groupsOf(it *item) []int {
 func (b *builder) area(it *item) q.Area {
 	var sum q.Area
 	for _, g := range b.groupsOf(it) {
-		gr, action := b.groups[g], b.groups[g].route.Actions[it.actions[g]]
-		area, _ := gr.area()
-		switch {
-		case action.Required >= 0 && gr.films[action.Required].Layer != nil:
-			area = gr.films[action.Required].Layer.Sprayed
-		case it.step.Work.Of == library.OfLayer:
-			area = gr.films[action.Next].Layer.Extent
-		case it.step.Work.Of == library.OfLaidLayer:
-			area = gr.films[action.Next-1].Layer.Extent
-		}
-		sum += area
+		sum += b.areaOn(it, g)
 	}
 	return sum
+}
+
+// areaOn is the area of an item's work on one group.
+func (b *builder) areaOn(it *item, g int) q.Area {
+	gr, action := b.groups[g], b.groups[g].route.Actions[it.actions[g]]
+	switch {
+	case action.Required >= 0 && gr.films[action.Required].Layer != nil:
+		return gr.films[action.Required].Layer.Sprayed
+	case it.step.Work.Of == library.OfLayer:
+		return gr.films[action.Next].Layer.Extent
+	case it.step.Work.Of == library.OfLaidLayer:
+		return gr.films[action.Next-1].Layer.Extent
+	}
+	area, _ := gr.area()
+	return area
+}
+
+// extents are the areas that an item's work goes by, group by group.
+func (b *builder) extents(it *item) []Extent {
+	var out []Extent
+	for _, g := range b.groupsOf(it) {
+		e := Extent{Parts: []string{}, M2: float64(b.areaOn(it, g)), Form: b.groups[g].form}
+		for _, p := range b.groups[g].parts {
+			e.Parts = append(e.Parts, p.Label())
+		}
+		out = append(out, e)
+	}
+	return out
 }
 
 // hands is the painter's own time for an item; flash is the time between its

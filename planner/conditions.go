@@ -59,7 +59,7 @@ func (b *builder) roomFor(m *library.Material, add func(level, note, format stri
 	if level := grade(m.Air.Humidity, r.Humidity); level != "go" {
 		add(level, note, "The air has %.0f %% humidity; %s wants %.0f to %.0f %%.", r.Humidity.Percent(), title, m.Air.Humidity.Low.Percent(), m.Air.Humidity.High.Percent())
 	}
-	if over := r.Surface - r.DewPoint(); over < m.Air.OverDewPoint {
+	if over := q.Difference(r.Surface - r.DewPoint()); over < m.Air.OverDewPoint {
 		add("no", note, "The part is %.1f C above the dew point; %s wants at least %.0f C. Warm the part or dry the air.", float64(over), title, float64(m.Air.OverDewPoint))
 	}
 }

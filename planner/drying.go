@@ -3,9 +3,9 @@ package planner
 import (
 	"math"
 
-	"coatwright/planner/amounts"
 	dry "coatwright/planner/drying"
 	"coatwright/planner/library"
+	"coatwright/planner/mix"
 	"coatwright/planner/route"
 	q "coatwright/quantity"
 )
@@ -46,8 +46,8 @@ func NewDrying(job *Job, lib *library.Library) *Drying {
 // waterRatio is how much wetter the film goes on with this applicator's mix
 // than with the mix for any other, which the drying times are given for.
 func waterRatio(c route.Coating, lib *library.Library) float64 {
-	sheet, err1 := amounts.SolidsOfMix(mixParts(c.Material, lib, ""))
-	sprayed, err2 := amounts.SolidsOfMix(mixParts(c.Material, lib, c.Tool.Slug))
+	sheet, err1 := mix.Solids(MixParts(c.Material, lib, ""))
+	sprayed, err2 := mix.Solids(MixParts(c.Material, lib, c.Tool.Slug))
 	if err1 != nil || err2 != nil || sheet <= 0 || sprayed <= 0 {
 		return 1
 	}

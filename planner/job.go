@@ -33,6 +33,7 @@ type Job struct {
 	Room        Room
 	Shop        calendar.Shop
 	Booths      int
+	Scale       q.Mass    // step of the shop's scale; zero for that of the notes
 	Start       time.Time // wall-clock time of the shop, held as UTC
 
 	document []byte // YAML as it was given
@@ -148,7 +149,7 @@ func (r jobReader) job(m *strictyaml.Map) *Job {
 		Start:       start(m.Need("start")),
 	}
 	j.Designs = r.designs(m.Get("designs"), j.Parts)
-	j.Shop, j.Booths = shop(m.Get("shop"))
+	j.shop(m.Get("shop"))
 	if j.Care == "" {
 		j.Care = "daily"
 	}

@@ -3,10 +3,10 @@ package planner
 import (
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strings"
 
-	"coatwright/planner/amounts"
 	"coatwright/planner/library"
 	q "coatwright/quantity"
 )
@@ -16,7 +16,7 @@ import (
 // end, which stay. A note that has gone since the plan was made keeps the words
 // that the plan has of it.
 func (p *Plan) SumUp(lib *library.Library) {
-	p.Materials = shopping(p.Steps, lib)
+	p.Materials, p.Worn = shopping(p.Steps, lib), worn(p.Steps)
 	p.Cautions = cautions(p.Steps, lib, p.Cautions)
 	p.Totals = totals(p)
 }
@@ -52,11 +52,34 @@ func shopping(steps []Step, lib *library.Library) []Material {
 			}
 		}
 	}
-	out := []Material{}
+	out, cup := []Material{}, measuringCup(lib)
 	for _, slug := range slices.Sorted(maps.Keys(sum)) {
 		m := sum[slug]
-		m.BuyML = amounts.RoundUp(q.Volume(m.BuyML * 1e-6)).Millilitres()
+		m.BuyML = cup.Up(q.Volume(m.BuyML * 1e-6)).Millilitres()
 		out = append(out, *m)
+	}
+	return out
+}
+
+// worn sums up what the steps use up of their tools.
+func worn(steps []Step) []Worn {
+	sum := map[string]*Worn{}
+	for _, s := range steps {
+		for _, u := range s.Uses {
+			slug, tool := strings.CutPrefix(u.Note, "tool/")
+			if !tool || u.Piece == "" || u.Count == 0 {
+				continue
+			}
+			if sum[slug] == nil {
+				sum[slug] = &Worn{Tool: slug, Title: u.Title, Piece: u.Piece}
+			}
+			sum[slug].Count += u.Count
+		}
+	}
+	out := []Worn{}
+	for _, slug := range slices.Sorted(maps.Keys(sum)) {
+		sum[slug].Count = math.Ceil(sum[slug].Count - 1e-9)
+		out = append(out, *sum[slug])
 	}
 	return out
 }

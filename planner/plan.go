@@ -15,6 +15,7 @@ type Plan struct {
 	Steps      []Step      `json:"steps"`
 	Films      []Film      `json:"films"`
 	Materials  []Material  `json:"materials"`
+	Worn       []Worn      `json:"worn"` // what the steps use up besides materials
 	Cautions   []Caution   `json:"cautions"`
 	Hardware   []Bag       `json:"hardware"`
 	Left       []string    `json:"left"` // parts to which nothing is done
@@ -32,6 +33,7 @@ type Step struct {
 	Title      string    `json:"title"`
 	Phase      string    `json:"phase"`
 	Parts      []string  `json:"parts"`
+	Extents    []Extent  `json:"extents"`  // the areas that its work goes by
 	Films      []string  `json:"films"`    // materials' titles that the step lays, mixes or flushes
 	Material   string    `json:"material"` // "material/..." note of that film; "" for none
 	For        string    `json:"for"`      // role of the film this step leads up to; "" after the last
@@ -66,6 +68,23 @@ type Step struct {
 	Checks     []string  `json:"checks"`
 }
 
+// Extent is the area of a step's work on parts of one form: of the parts, or of
+// a design's layer on them.
+type Extent struct {
+	Parts []string `json:"parts"`
+	M2    float64  `json:"m2"`
+	Form  string   `json:"form"`
+}
+
+// Area is the sum of a step's extents, in m2.
+func (s Step) Area() float64 {
+	sum := 0.0
+	for _, e := range s.Extents {
+		sum += e.M2
+	}
+	return sum
+}
+
 // StepAt is the place of a step among steps by its id, -1 for none.
 func StepAt(steps []Step, id string) int {
 	return slices.IndexFunc(steps, func(s Step) bool { return s.ID == id })
@@ -85,18 +104,24 @@ const Agreed = "agreed"
 
 // Mix is what to pour for one film.
 type Mix struct {
-	Lines    []Pour  `json:"lines"`
-	TotalML  float64 `json:"total_ml"`
-	TotalG   float64 `json:"total_g"`
-	LowML    float64 `json:"low_ml"`  // need at the applicator's best transfer, and the figures' best
-	HighML   float64 `json:"high_ml"` // ... and at their worst
-	Transfer string  `json:"transfer"`
-	StandMin float64 `json:"stand_min"`
-	PotLife  float64 `json:"pot_life_min"`
-	StrainUm float64 `json:"strain"`  // um of mesh opening; 0 for none
-	Batches  int     `json:"batches"` // separate mixes, so that none outlives its pot life
-	Fills    int     `json:"fills"`   // of the applicator cup
-	VOCgPerL float64 `json:"voc_g_per_l"`
+	Lines          []Pour    `json:"lines"`
+	TotalML        float64   `json:"total_ml"`
+	TotalG         float64   `json:"total_g"`
+	LowML          float64   `json:"low_ml"`  // need at the applicator's best transfer, and the figures' best
+	HighML         float64   `json:"high_ml"` // ... and at their worst
+	Transfer       string    `json:"transfer"`
+	StandMin       float64   `json:"stand_min"`
+	PotLife        float64   `json:"pot_life_min"`
+	StrainUm       float64   `json:"strain"`  // um of mesh opening; 0 for none
+	Batches        int       `json:"batches"` // separate mixes, so that none outlives its pot life
+	Fills          int       `json:"fills"`   // of the applicator cup
+	VOCgPerL       float64   `json:"voc_g_per_l"`
+	LessWaterGPerL float64   `json:"voc_less_water_g_per_l"` // VOC less water and exempt compounds
+	MixAt          []float64 `json:"mix_at_min"`             // when to mix each batch, from the first
+	LeastML        float64   `json:"least_ml"`               // the scale cannot hold the ratio of a smaller mix
+	LineML         float64   `json:"line_ml"`                // lines of the cup that it is mixed in stand so far apart
+	LineOzML       float64   `json:"line_fl_oz_ml"`          // ... and its lines in fl oz, in mL
+	ScaleG         float64   `json:"scale_g"`                // step of the scale
 }
 
 // Pour is one line of a mix, in pouring order. Marks and grams are cumulative:
@@ -110,13 +135,17 @@ type Pour struct {
 	G        float64 `json:"g"`
 	MarkML   float64 `json:"mark_ml"`
 	MarkG    float64 `json:"mark_g"`
+	Starts   bool    `json:"starts"` // the pot life starts with this pour
 }
 
-// Use is a tool or a material that a step takes; ML is 0 where it is not measured.
+// Use is a tool or a material that a step takes; ML is 0 where it is not measured,
+// and Count where nothing of the tool is used up.
 type Use struct {
 	Note  string  `json:"note"`
 	Title string  `json:"title"`
 	ML    float64 `json:"ml"`
+	Count float64 `json:"count"`
+	Piece string  `json:"piece"` // what Count counts: "sheet"; "" for a tool that lasts
 }
 
 // Wait is a lag before the step may start, and where it closes, the latest.
@@ -161,6 +190,14 @@ type Material struct {
 	G        float64 `json:"g"`
 	BuyML    float64 `json:"buy_ml"` // enough at the worst
 	Cost     *Cost   `json:"cost"`   // null until a price is known
+}
+
+// Worn is how much of a tool a plan uses up, in whole pieces.
+type Worn struct {
+	Tool  string  `json:"tool"` // slug
+	Title string  `json:"title"`
+	Piece string  `json:"piece"`
+	Count float64 `json:"count"`
 }
 
 // Bag is hardware that comes off a part: bagged, labelled, and put back last.

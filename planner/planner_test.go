@@ -18,6 +18,7 @@ import (
 	"coatwright/planner"
 	"coatwright/planner/library"
 	"coatwright/planner/sheet"
+	q "coatwright/quantity"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -91,7 +92,7 @@ func TestExampleJobs(t *testing.T) {
 				t.Error(fault)
 			}
 			var out bytes.Buffer
-			if err := sheet.Text(&out, p); err != nil {
+			if err := sheet.Text(&out, p, q.Metric); err != nil {
 				t.Fatal(err)
 			}
 			golden(t, strings.TrimSuffix(file, ".yaml")+".golden", out.Bytes())

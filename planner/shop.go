@@ -36,12 +36,17 @@ func within[Q q.Quantity](v *strictyaml.Value, otherwise Q, limits q.Range[Q]) Q
 	return x
 }
 
+// scaleLimits are the steps of a scale that can weigh a mix.
+var scaleLimits = q.Range[q.Mass]{Low: 1e-6, High: 0.1}
+
 func limitsText[Q q.Quantity](r q.Range[Q]) string {
 	switch l := any(r).(type) {
 	case q.Range[q.Temperature]:
 		return fmt.Sprintf("from %.0f to %.0f C", l.Low.Celsius(), l.High.Celsius())
 	case q.Range[q.Fraction]:
 		return fmt.Sprintf("from %.0f to %.0f %%", l.Low.Percent(), l.High.Percent())
+	case q.Range[q.Mass]:
+		return fmt.Sprintf("from %g to %g g", l.Low.Grams(), l.High.Grams())
 	case q.Range[q.Speed]:
 		return fmt.Sprintf("from %g to %g m/s", float64(l.Low), float64(l.High))
 	}
@@ -51,7 +56,8 @@ func limitsText[Q q.Quantity](r q.Range[Q]) string {
 // DefaultHours are the hours of a shop that does not say.
 const DefaultHours = "Mon-Fri 08:00-17:00"
 
-func shop(v *strictyaml.Value) (calendar.Shop, int) {
+// shop reads hours, people, booths and the scale.
+func (j *Job) shop(v *strictyaml.Value) {
 	m := v.Map()
 	hours, err := calendar.ParseHours(DefaultHours)
 	if err != nil {
@@ -63,9 +69,10 @@ func shop(v *strictyaml.Value) (calendar.Shop, int) {
 			h.Fail(hoursExpected(err))
 		}
 	}
-	painters, booths := m.Get("painters").Int(1, maxPainters), m.Get("booths").Int(1, maxPainters)
+	j.Shop = calendar.Shop{Hours: hours, Painters: max(m.Get("painters").Int(1, maxPainters), 1)}
+	j.Booths = max(m.Get("booths").Int(1, maxPainters), 1)
+	j.Scale = within(m.Get("scale"), 0, scaleLimits)
 	m.Close()
-	return calendar.Shop{Hours: hours, Painters: max(painters, 1)}, max(booths, 1)
 }
 
 func start(v *strictyaml.Value) time.Time {

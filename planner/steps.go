@@ -9,9 +9,10 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"coatwright/planner/amounts"
 	"coatwright/planner/calendar"
+	"coatwright/planner/film"
 	"coatwright/planner/library"
+	"coatwright/planner/mix"
 	"coatwright/planner/route"
 	q "coatwright/quantity"
 )
@@ -86,7 +87,7 @@ func (b *builder) stepOf(i int) Step {
 	hands, _ := b.hands(it)
 	s := Step{
 		ID: b.ids[i], Note: "step/" + it.step.Slug, Title: it.step.Title, Phase: it.step.Phase,
-		Parts: b.partNames(it), Films: []string{}, Needs: b.needNames(it), Gives: b.giveNames(it),
+		Parts: b.partNames(it), Extents: b.extents(it), Films: []string{}, Needs: b.needNames(it), Gives: b.giveNames(it),
 		Because: it.step.Because, Skipped: it.step.Skipped, Checks: it.step.Checks,
 		WorkMin: toMinutes(hands).Minutes(), Uses: b.uses(it), Cautions: b.cautionSlugs(it),
 	}
@@ -98,7 +99,7 @@ func (b *builder) stepOf(i int) Step {
 	}
 	s.Design = b.design(it)
 	if it.step.Mixes && it.bench() {
-		s.Mix = b.mix(it.of)
+		s.Mix = b.mix(it.of, b.benchOf(it.step))
 	}
 	if !it.film.IsZero() {
 		b.addFilm(&s, it)
@@ -128,11 +129,11 @@ func (b *builder) addFilm(s *Step, it *item) {
 
 // wetFilm is one coat of c as sprayed.
 func (b *builder) wetFilm(c route.Coating) q.Length {
-	solids, err := amounts.SolidsOfMix(mixParts(c.Material, b.lib, c.Tool.Slug))
+	solids, err := mix.Solids(MixParts(c.Material, b.lib, c.Tool.Slug))
 	if err != nil {
 		return 0
 	}
-	return amounts.WetFilm(c.Build, solids)
+	return film.WetFilm(c.Build, solids)
 }
 
 // design is what an item does for a design, "" for work on the whole part.
@@ -228,7 +229,9 @@ func (b *builder) uses(it *item) []Use {
 	uses := []Use{}
 	for _, u := range it.step.Uses {
 		if u.Tool != "" {
-			uses = append(uses, Use{Note: "tool/" + u.Tool, Title: b.lib.Tools[u.Tool].Title})
+			t := b.lib.Tools[u.Tool]
+			wears := t.Wear.Fixed + float64(t.Wear.PerArea)*float64(b.area(it))
+			uses = append(uses, Use{Note: "tool/" + u.Tool, Title: t.Title, Count: wears, Piece: t.Wear.Piece})
 			continue
 		}
 		use := Use{Note: "material/" + u.Material, Title: b.lib.Materials[u.Material].Title}

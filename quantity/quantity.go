@@ -44,33 +44,33 @@ type (
 // Quantity is any of the types above.
 type Quantity interface {
 	~float64
-	dimension() dimension
+	dimension() *dimension
 }
 
-func (Length) dimension() dimension        { return length }
-func (Area) dimension() dimension          { return area }
-func (Volume) dimension() dimension        { return volume }
-func (Mass) dimension() dimension          { return mass }
-func (Time) dimension() dimension          { return duration }
-func (Temperature) dimension() dimension   { return temperature }
-func (Pressure) dimension() dimension      { return pressure }
-func (Speed) dimension() dimension         { return speed }
-func (Density) dimension() dimension       { return density }
-func (Fraction) dimension() dimension      { return fraction }
-func (Spread) dimension() dimension        { return spread }
-func (Flow) dimension() dimension          { return flow }
-func (TimePerArea) dimension() dimension   { return timePerArea }
-func (SurfaceEnergy) dimension() dimension { return surfaceEnergy }
-func (Gloss) dimension() dimension         { return gloss }
-func (Grit) dimension() dimension          { return grit }
-func (Concentration) dimension() dimension { return concentration }
-func (AirFlow) dimension() dimension       { return airFlow }
-func (Difference) dimension() dimension    { return difference }
-func (Viscosity) dimension() dimension     { return viscosity }
-func (MolarEnergy) dimension() dimension   { return molarEnergy }
-func (VapourYield) dimension() dimension   { return vapourYield }
-func (PerArea) dimension() dimension       { return perArea }
-func (Number) dimension() dimension        { return number }
+func (Length) dimension() *dimension        { return length }
+func (Area) dimension() *dimension          { return area }
+func (Volume) dimension() *dimension        { return volume }
+func (Mass) dimension() *dimension          { return mass }
+func (Time) dimension() *dimension          { return duration }
+func (Temperature) dimension() *dimension   { return temperature }
+func (Pressure) dimension() *dimension      { return pressure }
+func (Speed) dimension() *dimension         { return speed }
+func (Density) dimension() *dimension       { return density }
+func (Fraction) dimension() *dimension      { return fraction }
+func (Spread) dimension() *dimension        { return spread }
+func (Flow) dimension() *dimension          { return flow }
+func (TimePerArea) dimension() *dimension   { return timePerArea }
+func (SurfaceEnergy) dimension() *dimension { return surfaceEnergy }
+func (Gloss) dimension() *dimension         { return gloss }
+func (Grit) dimension() *dimension          { return grit }
+func (Concentration) dimension() *dimension { return concentration }
+func (AirFlow) dimension() *dimension       { return airFlow }
+func (Difference) dimension() *dimension    { return difference }
+func (Viscosity) dimension() *dimension     { return viscosity }
+func (MolarEnergy) dimension() *dimension   { return molarEnergy }
+func (VapourYield) dimension() *dimension   { return vapourYield }
+func (PerArea) dimension() *dimension       { return perArea }
+func (Number) dimension() *dimension        { return number }
 
 // Millimetres returns l in mm.
 func (l Length) Millimetres() float64 { return float64(l) * 1e3 }
@@ -92,6 +92,9 @@ func (t Time) Minutes() float64 { return float64(t) / 60 }
 
 // String says t as a painter would: "45 min", "2 h 20 min", "3 d 5 h".
 func (t Time) String() string {
+	if text := beyond(float64(t)); text != "" {
+		return text
+	}
 	switch m := int(math.Round(t.Minutes())); {
 	case m < 60:
 		return fmt.Sprintf("%d min", m)

@@ -28,6 +28,10 @@ func TestParseRange(t *testing.T) {
 		{"1.5..2.5 mil", readRange[Length], 3.81e-5, 6.35e-5},
 		{"20 min", readRange[Time], 1200, 1200},
 		{"10..10 %", readRange[Fraction], 0.1, 0.1},
+		{"5 to 10 %", readRange[Fraction], 0.05, 0.10},
+		{"5–10 %", readRange[Fraction], 0.05, 0.10},
+		{"-5 to 10 C", readRange[Temperature], 268.15, 283.15},
+		{"3..5 °C", readRange[Difference], 3, 5},
 	} {
 		got, err := c.read(c.in)
 		if err != nil || !near(got[0], c.low) || !near(got[1], c.high) {
@@ -50,6 +54,8 @@ func TestParseRangeErrors(t *testing.T) {
 		{"5.. %", readRange[Fraction], Error{"5.. %", `a percentage such as "35 %"`, ""}},
 		{"5..10 um", readRange[Fraction], Error{"5..10 um", "a percentage in one of: %", ""}},
 		{"5..10 mins", readRange[Time], Error{"5..10 mins", "a time in one of: s, min, h, d", "5..10 min"}},
+		{"5 to 6 to 7 %", readRange[Fraction], Error{"5 to 6 to 7 %", "a percentage in one of: %", ""}},
+		{"to 10 %", readRange[Fraction], Error{"to 10 %", `a percentage such as "35 %"`, ""}},
 		{"5..6..7 %", readRange[Fraction], Error{"5..6..7 %", `a percentage such as "35 %"`, ""}},
 		{"-5..10 %", readRange[Fraction], Error{"-5..10 %", `a percentage of zero or more, such as "35 %"`, ""}},
 	} {

@@ -9,7 +9,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-func TestShow(t *testing.T) {
+func TestMethodsInUnits(t *testing.T) {
 	for _, c := range []struct {
 		name      string
 		got, want float64
@@ -51,7 +51,7 @@ func TestDuration(t *testing.T) {
 // What is written in any unit is read back as what was written.
 func TestRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := rapid.SampledFrom(dimensions()).Draw(t, "dimension")
+		d := rapid.SampledFrom(dimensions).Draw(t, "dimension")
 		u := rapid.SampledFrom(d.units).Draw(t, "unit")
 		si := rapid.Float64Range(1e-3, 1e6).Draw(t, "SI value")
 		number := strconv.FormatFloat(si/u.factor-u.offset, 'f', -1, 64)

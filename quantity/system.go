@@ -1,10 +1,8 @@
 package quantity
 
 import (
+	"maps"
 	"math"
-	"slices"
-	"strconv"
-	"strings"
 )
 
 // System is the units that a person measures in. It only shows: what is held
@@ -12,178 +10,117 @@ import (
 type System struct {
 	Name  string // in an address or a setting: "us"
 	Title string
-	shows map[string][]step
+	use   use
+	shows shows
 }
 
-// step is a unit that a system shows from a magnitude on, in SI.
+// shows are the units in which a system shows each dimension, from the smallest
+// magnitude up.
+type shows map[*dimension][]step
+
+// step is a unit and the magnitude in SI from which it is used: where the unit
+// before it would be rounded up to the same, as 999.5 µm to 1 mm. A mixing
+// scale and a cup are read in g and mL up to ten thousand.
 type step struct {
-	from   float64
-	unit   string
-	factor float64
-	offset float64
+	from float64
+	unit string
 }
 
 // The systems.
 var (
-	Metric = &System{"metric", "Metric: µm, mL, g, kPa, °C", metric}
-	Bar    = &System{"bar", "Metric with bar: µm, mL, g, bar, °C", with(metric, "pressure", steps(pressure, "hPa", 2000.0, "bar"))}
-	US     = &System{"us", "US: mil, fl oz, oz, psi, °F", us}
+	Metric = &System{"metric", "Metric: µm, mL, g, kPa, °C", kpa, metric}
+	Bar    = &System{"bar", "Metric with bar: µm, mL, g, bar, °C", bars, with(metric, shows{
+		pressure: {{0, "hPa"}, {2e3, "bar"}},
+	})}
+	US = &System{"us", "US: mil, fl oz, oz, psi, °F", us, with(metric, customary)}
 )
+
+var metric = shows{
+	length:        {{0, "µm"}, {0.9995e-3, "mm"}, {0.9995, "m"}},
+	area:          {{0, "cm²"}, {0.01, "m²"}},
+	volume:        {{0, "mL"}, {9.9995e-3, "L"}, {0.9995, "m³"}},
+	mass:          {{0, "g"}, {9.9995, "kg"}},
+	duration:      {{0, "min"}},
+	temperature:   {{0, "°C"}},
+	difference:    {{0, "°C"}},
+	pressure:      {{0, "Pa"}, {10e3, "kPa"}},
+	speed:         {{0, "m/s"}},
+	density:       {{0, "kg/L"}},
+	concentration: {{0, "mg/m³"}, {0.1, "g/L"}},
+	fraction:      {{0, "%"}},
+	spread:        {{0, "m²/L"}},
+	airFlow:       {{0, "L/min"}, {1.0 / minute, "m³/h"}},
+	flow:          {{0, "mL/min"}},
+	timePerArea:   {{0, "min/m²"}},
+	surfaceEnergy: {{0, "mJ/m²"}},
+	viscosity:     {{0, "mm²/s"}},
+	molarEnergy:   {{0, "kJ/mol"}},
+	vapourYield:   {{0, "L/L"}},
+	perArea:       {{0, "/m²"}},
+	number:        {{0, ""}},
+	gloss:         {{0, "GU"}},
+	grit:          {{0, ""}},
+}
+
+var customary = shows{
+	length:        {{0, "mil"}, {39.95 * inch / 1000, "in"}, {35.95 * inch, "ft"}},
+	area:          {{0, "in²"}, {0.5 * foot2, "ft²"}},
+	volume:        {{0, "fl oz"}, {usGallon, "US gal"}, {10 * foot3, "ft³"}},
+	mass:          {{0, "oz"}, {10 * pound, "lb"}},
+	temperature:   {{0, "°F"}},
+	difference:    {{0, "°F"}},
+	pressure:      {{0, "psi"}},
+	speed:         {{0, "ft/min"}},
+	density:       {{0, "lb/gal"}},
+	concentration: {{0, "mg/m³"}, {0.1, "lb/gal"}},
+	spread:        {{0, "ft²/gal"}},
+	airFlow:       {{0, "ft³/min"}},
+	flow:          {{0, "fl oz/min"}},
+	timePerArea:   {{0, "min/ft²"}},
+	vapourYield:   {{0, "ft³/gal"}},
+	perArea:       {{0, "/ft²"}},
+}
+
+// with is base with some dimensions shown in another way.
+func with(base, own shows) shows {
+	out := maps.Clone(base)
+	maps.Copy(out, own)
+	return out
+}
 
 // Systems are all of them, the first the one of who did not choose.
 func Systems() []*System { return []*System{Metric, Bar, US} }
 
 // SystemNamed is the system of that name, Metric where there is none.
 func SystemNamed(name string) *System {
-	if i := slices.IndexFunc(Systems(), func(s *System) bool { return s.Name == name }); i >= 0 {
-		return Systems()[i]
+	for _, s := range Systems() {
+		if s.Name == name {
+			return s
+		}
 	}
 	return Metric
 }
 
-var metric = map[string][]step{
-	length.kind():        steps(length, "µm", 0.9995e-3, "mm", 0.9995, "m"),
-	area.kind():          steps(area, "cm²", 0.01, "m²"),
-	volume.kind():        steps(volume, "mL", 9.995e-3, "L", 0.9995, "m³"),
-	mass.kind():          steps(mass, "g", 9.995, "kg"),
-	temperature.kind():   steps(temperature, "°C"),
-	difference.kind():    steps(difference, "°C"),
-	pressure.kind():      steps(pressure, "Pa", 10e3, "kPa"),
-	speed.kind():         steps(speed, "m/s"),
-	density.kind():       steps(density, "kg/L"),
-	concentration.kind(): steps(concentration, "mg/m³", 0.1, "g/L"),
-	fraction.kind():      steps(fraction, "%"),
-	spread.kind():        steps(spread, "m²/L"),
-	flow.kind():          steps(flow, "mL/min"),
-	airFlow.kind():       steps(airFlow, "L/min", 0.0166, "m³/h"),
-	timePerArea.kind():   steps(timePerArea, "min/m²"),
-	surfaceEnergy.kind(): steps(surfaceEnergy, "mJ/m²"),
-	viscosity.kind():     steps(viscosity, "mm²/s"),
-	molarEnergy.kind():   steps(molarEnergy, "kJ/mol"),
-	vapourYield.kind():   steps(vapourYield, "L/L"),
-	perArea.kind():       steps(perArea, "/m²"),
-	number.kind():        steps(number, ""),
-	gloss.kind():         steps(gloss, "GU"),
-	grit.kind():          steps(grit, ""),
-}
-
-var us = func() map[string][]step {
-	m := metric
-	for _, own := range []struct {
-		of    dimension
-		steps []step
-	}{
-		{length, steps(length, "mil", 39.95*inch/1000, "in", 0.9995*3*foot, "ft")},
-		{area, steps(area, "in²", 0.5*foot*foot, "ft²")},
-		{volume, steps(volume, "fl oz", 0.9995*usGallon, "US gal", 10*foot*foot*foot, "ft³")},
-		{mass, steps(mass, "oz", 9.995*pound, "lb")},
-		{temperature, steps(temperature, "°F")},
-		{difference, steps(difference, "°F")},
-		{pressure, steps(pressure, "psi")},
-		{speed, steps(speed, "ft/min")},
-		{density, steps(density, "lb/gal")},
-		{concentration, steps(concentration, "mg/m³", 0.1, "lb/gal")},
-		{spread, steps(spread, "ft²/gal")},
-		{flow, steps(flow, "fl oz/min")},
-		{airFlow, steps(airFlow, "ft³/min")},
-		{timePerArea, steps(timePerArea, "min/ft²")},
-		{vapourYield, steps(vapourYield, "ft³/gal")},
-		{perArea, steps(perArea, "/ft²")},
-	} {
-		m = with(m, own.of.kind(), own.steps)
-	}
-	return m
-}()
-
-// with is shows with another choice for one kind.
-func with(shows map[string][]step, kind string, own []step) map[string][]step {
-	out := map[string][]step{}
-	for k, s := range shows {
-		out[k] = s
-	}
-	out[kind] = own
-	return out
-}
-
-// steps are units of d from nothing on, each but the first after the magnitude
-// in SI from which it is used.
-func steps(d dimension, first string, rest ...any) []step {
-	out := []step{stepOf(d, 0, first)}
-	for i := 0; i+1 < len(rest); i += 2 {
-		out = append(out, stepOf(d, rest[i].(float64), rest[i+1].(string)))
-	}
-	return out
-}
-
-func stepOf(d dimension, from float64, name string) step {
-	i := slices.IndexFunc(d.units, func(u unit) bool { return u.name == name })
-	return step{from, name, d.units[i].factor, d.units[i].offset}
-}
-
-// Show writes v to three figures, in the unit that s has for one of its size:
-// "15 µm", "0.59 mil". A time is said as a painter would.
-func (s *System) Show(v Value) string {
-	if v.Of == duration.kind() {
-		return Time(v.SI).String()
-	}
-	number, unit := s.In(v)
-	return joined(three(number), unit)
-}
-
-// Show writes a quantity as s.Show does.
-func Show[Q Quantity](s *System, v Q) string { return s.Show(ValueOf(v)) }
-
-// ShowRange writes "5 to 10 %".
-func ShowRange[Q Quantity](s *System, r Range[Q]) string {
-	low, unit := s.In(ValueOf(r.Low))
-	high, highUnit := s.In(ValueOf(r.High))
-	if unit != highUnit || r.Low == r.High {
-		if r.Low == r.High {
-			return Show(s, r.Low)
-		}
-		return Show(s, r.Low) + " to " + Show(s, r.High)
-	}
-	return joined(three(low)+" to "+three(high), unit)
-}
-
-// In is v as a number and the unit that s has for one of its size. A kind that
-// s does not list stays in SI.
+// In is v as a number and the unit that s has for one of its size, not rounded.
+// A kind that nobody knows stays in SI, without a unit.
 func (s *System) In(v Value) (number float64, unit string) {
-	choice := step{factor: 1}
-	for _, c := range s.shows[v.Of] {
-		if math.Abs(v.SI) >= c.from {
-			choice = c
-		}
+	d := dimensionOf[v.Of]
+	if d == nil {
+		return v.SI, ""
 	}
-	return v.SI/choice.factor - choice.offset, choice.unit
+	u := s.unit(d, v.SI)
+	return u.fromSI(v.SI), u.name
 }
 
-// joined puts a unit behind a number.
-func joined(number, unit string) string {
-	if strings.HasPrefix(unit, "/") {
-		return number + unit
+// unit is the unit that s has for si of d.
+func (s *System) unit(d *dimension, si float64) unit {
+	steps := s.shows[d]
+	for len(steps) > 1 && math.Abs(si) >= steps[1].from {
+		steps = steps[1:]
 	}
-	return strings.TrimSpace(number + " " + unit)
+	u, _ := d.unit(steps[0].unit)
+	return u
 }
 
-// three writes x to three figures, whole numbers in full.
-func three(x float64) string {
-	digits := 2
-	for m := math.Abs(x); m >= 9.995 && digits > 0; m /= 10 {
-		digits--
-	}
-	if m := math.Abs(x); m != 0 && m < 0.9995 {
-		digits = 2 - int(math.Floor(math.Log10(m)+1e-9))
-	}
-	if digits > 12 {
-		return "0"
-	}
-	text := strconv.FormatFloat(x, 'f', digits, 64)
-	if strings.Contains(text, ".") {
-		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
-	}
-	if text == "-0" {
-		return "0"
-	}
-	return text
-}
+// owns reports whether people who measure in s measure in u.
+func (s *System) owns(u unit) bool { return s.use&u.use != 0 }

@@ -1,7 +1,5 @@
 package quantity
 
-import "strings"
-
 // Value is a quantity that carries what it measures along, for where quantities
 // of all sorts stand side by side. It is in SI, not rounded.
 type Value struct {
@@ -12,10 +10,4 @@ type Value struct {
 // ValueOf makes a Value of a quantity.
 func ValueOf[Q Quantity](v Q) Value {
 	return Value{float64(v), v.dimension().kind()}
-}
-
-// kind is what a dimension measures without its article: "length".
-func (d dimension) kind() string {
-	_, kind, _ := strings.Cut(d.name, " ")
-	return kind
 }

@@ -71,7 +71,7 @@ func (s *site) coverage(c *gin.Context) error {
 		return nil
 	}
 	return send(c, http.StatusOK, web.CoveragePage{
-		Frame: web.Frame{Title: "What can be done on what", Here: web.AtPlan}, Choices: choices, Cells: cells,
+		Frame: frame(c, "What can be done on what", web.AtPlan), Choices: choices, Cells: cells,
 		Finish: choice.finish, System: choice.system, Clear: choice.clear, Applicator: choice.applicator,
 	})
 }
@@ -234,7 +234,7 @@ func (s *site) coverageCell(c *gin.Context) error {
 	}
 	back := url.Values{"finish": {choice.finish}, "system": {choice.system}, "clear": {choice.clear}, "applicator": {choice.applicator}}
 	return send(c, http.StatusOK, web.CoverageCellPage{
-		Frame: web.Frame{Title: plan.Title, Here: web.AtPlan}, Back: "/coverage?" + back.Encode(), Plan: plan, Titles: s.titles(),
+		Frame: frame(c, plan.Title, web.AtPlan), Back: "/coverage?" + back.Encode(), Plan: plan, Titles: s.titles(),
 		Form: s.cellForm(query.Get("substrate"), query.Get("effect"), choice, choices, start),
 	})
 }

@@ -31,7 +31,7 @@ func critiqueCommand(args []string, stdout, stderr io.Writer) int {
 		return exitOK
 	}
 	if err == nil {
-		err = checkFormat(*format, critiqueFormats)
+		err = oneOf("format", *format, critiqueFormats)
 	}
 	if err != nil {
 		fmt.Fprintln(stderr, "coatwright critique:", err)

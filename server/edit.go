@@ -205,7 +205,7 @@ func (s *site) sendEdit(c *gin.Context, status int, e *edit, again *enteredForm,
 		return err
 	}
 	page := web.EditPage{
-		Frame: web.Frame{Title: "Change the steps: " + e.base.Title, Here: web.AtJobs}, ID: e.id, Job: e.base.Title,
+		Frame: frame(c, "Change the steps: "+e.base.Title, web.AtJobs), ID: e.id, Job: e.base.Title,
 		Changes: e.said, Done: string(done), Verdict: upperFirst(sheet.CritiqueVerdict(found)), Open: found.Open, Message: message,
 		Before: e.base.Totals, After: timed.Totals,
 	}

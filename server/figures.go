@@ -2,31 +2,37 @@ package main
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
 	"strings"
 
 	"coatwright/content"
 	"coatwright/planner/library"
+	q "coatwright/quantity"
 	"coatwright/web"
 )
 
 // figures is the numbers of a note's front matter, for its margin, and what
 // they rest on.
-func (s *site) figures(n *content.Note) (figures []web.Figure, standing string) {
-	lib := s.notes.Planner()
+func (s *site) figures(n *content.Note, units *q.System) (figures []web.Figure, standing string) {
+	lib, t := s.notes.Planner(), &table{units: units}
 	switch n.Kind {
 	case "material":
-		return materialFigures(lib, lib.Materials[n.Slug]), startingValue
+		m := lib.Materials[n.Slug]
+		t.material(lib, m)
+		return t.rows, lib.Words.StandingOf(m.Standing).Name
 	case "substrate":
-		return substrateFigures(lib.Substrates[n.Slug]), startingValue
+		t.substrate(lib.Substrates[n.Slug])
+		return t.rows, startingValue
 	case "finish":
-		g := lib.Finishes[n.Slug].Gloss
-		return []web.Figure{{Name: "Gloss", Value: fmt.Sprintf("%.0f to %.0f GU at 60°", float64(g.Low), float64(g.High))}}, startingValue
+		t.add(true, "Gloss at 60°", q.ShowRange(units, lib.Finishes[n.Slug].Gloss))
+		return t.rows, startingValue
 	case "step":
-		return stepFigures(lib.Steps[n.Slug]), commonPractice
+		t.step(lib.Steps[n.Slug])
+		return t.rows, commonPractice
 	case "tool":
-		if a := lib.Tools[n.Slug].Applicator; a != nil {
-			return applicatorFigures(lib.Words.Forms, a), commonPractice
-		}
+		t.tool(lib.Words.Forms, lib.Tools[n.Slug])
+		return t.rows, commonPractice
 	}
 	return nil, ""
 }
@@ -36,36 +42,69 @@ const (
 	commonPractice = "common practice"
 )
 
-// table gathers figures.
-type table struct{ rows []web.Figure }
+// table gathers figures in the reader's units.
+type table struct {
+	units *q.System
+	rows  []web.Figure
+}
 
-func (t *table) add(given bool, name, format string, args ...any) {
+func (t *table) add(given bool, name, value string) {
 	if given {
-		t.rows = append(t.rows, web.Figure{Name: name, Value: fmt.Sprintf(format, args...)})
+		t.rows = append(t.rows, web.Figure{Name: name, Value: value})
 	}
 }
 
-func materialFigures(lib *library.Library, m *library.Material) []web.Figure {
-	t := &table{}
-	t.add(true, "Density", "%.2f kg/L", float64(m.Density)/1000)
-	t.add(m.SolidsByVolume > 0, "Solids by volume", "%.0f %%", m.SolidsByVolume.Percent())
-	t.add(m.VOC > 0, "VOC", "%.0f g/L", float64(m.VOC))
-	t.add(m.Build > 0, "Dry film of a coat", "%.0f µm", m.Build.Micrometres())
-	t.add(m.Coats > 0, "Coats", "%d", m.Coats)
-	t.add(!m.Gloss.IsZero(), "Gloss at 60°", "%.0f to %.0f GU", float64(m.Gloss.Low), float64(m.Gloss.High))
-	t.add(!m.Key.IsZero(), "Key wanted", "P%.0f to P%.0f", float64(m.Key.Low), float64(m.Key.High))
-	t.add(m.Stand > 0, "Stands after mixing", "%s", m.Stand)
-	t.add(m.PotLife > 0, "Pot life", "%s", m.PotLife)
-	t.add(m.Strain > 0, "Strainer", "%.0f µm", m.Strain.Micrometres())
-	t.add(len(m.Dries) > 0, "Times below are at", "23 °C, 50 %% humidity, still air")
+// figure adds a quantity, if there is one.
+func figure[Q q.Quantity](t *table, name string, v Q) { t.add(v > 0, name, q.Show(t.units, v)) }
+
+// span adds a range, if there is one.
+func span[Q q.Quantity](t *table, name string, r q.Range[Q]) {
+	t.add(!r.IsZero(), name, q.ShowRange(t.units, r))
+}
+
+func (t *table) material(lib *library.Library, m *library.Material) {
+	figure(t, "Density", m.Density)
+	figure(t, "Solids by volume", m.SolidsByVolume)
+	figure(t, "VOC", m.VOC)
+	figure(t, "Water, by volume", m.Water)
+	if i := slices.IndexFunc(lib.Words.Categories, func(c library.Category) bool { return c.Name == m.Category }); i >= 0 {
+		c := lib.Words.Categories[i]
+		t.add(true, "VOC limit, EU, as "+strings.ReplaceAll(c.Name, "-", " "), q.Show(t.units, c.Limit))
+	}
+	figure(t, "Vapour of its solvent burns from", m.Vapour.LEL)
+	figure(t, "Dry film of a coat", m.Build)
+	figure(t, "Wet film that sags", m.Sag)
+	t.add(m.Coats > 0, "Coats", strconv.Itoa(m.Coats))
+	t.add(m.Hides.Ratio > 0, "Contrast ratio", q.Show(t.units, m.Hides.Ratio)+" at "+q.Show(t.units, m.Hides.At)+" dry")
+	span(t, "Viscosity, ready to spray", m.Viscosity)
+	span(t, "Gloss at 60°", m.Gloss)
+	t.add(!m.Key.IsZero(), "Key wanted", grits(m.Key))
+	t.add(m.Stand > 0, "Stands after mixing", m.Stand.String())
+	t.add(m.PotLife > 0, "Pot life", m.PotLife.String())
+	figure(t, "Strainer", m.Strain)
+	t.add(len(m.Dries) > 0, "Times below are at", t.units.Text("23 °C")+", 50 % humidity, still air")
 	for _, w := range lib.Words.Dryness {
 		if d, ok := m.Dries[w.Name]; ok {
-			t.add(true, upperFirst(strings.ReplaceAll(w.Name, "-", " ")), "%s", dryingText(d))
+			t.add(true, upperFirst(strings.ReplaceAll(w.Name, "-", " ")), dryingText(d))
 		}
 	}
-	t.add(!m.Air.Air.IsZero(), "Air", "%.0f to %.0f °C", m.Air.Air.Low.Celsius(), m.Air.Air.High.Celsius())
-	t.add(!m.Air.Humidity.IsZero(), "Humidity", "%.0f to %.0f %%", m.Air.Humidity.Low.Percent(), m.Air.Humidity.High.Percent())
-	return t.rows
+	t.forced(m.Forced)
+	span(t, "Air", m.Air.Air)
+	span(t, "Humidity", m.Air.Humidity)
+	figure(t, "Surface above the dew point", m.Air.OverDewPoint)
+}
+
+// forced says what may hurry a film along.
+func (t *table) forced(f library.Forced) {
+	switch {
+	case f == library.Forced{}:
+		return
+	case f.Heat > 0:
+		t.add(true, "Warmth", "once it has flashed off, up to "+q.Show(t.units, f.Heat)+" on the part")
+	default:
+		t.add(true, "Warmth", "no direct heat")
+	}
+	t.add(f.Air, "Moving air", "yes")
 }
 
 // dryingText is a drying time at the reference air, what paces it, and when its
@@ -78,35 +117,49 @@ func dryingText(d library.Drying) string {
 	return text
 }
 
-func substrateFigures(s *library.Substrate) []web.Figure {
-	t := &table{}
-	t.add(true, "Heat limit", "%.0f °C", s.HeatLimit.Celsius())
-	t.add(s.SurfaceEnergy.High > 0, "Surface energy", "%.0f to %.0f mJ/m²", float64(s.SurfaceEnergy.Low)*1000, float64(s.SurfaceEnergy.High)*1000)
-	t.add(true, "Is", "%s", strings.Join(s.Traits, ", "))
-	return t.rows
+func (t *table) substrate(s *library.Substrate) {
+	figure(t, "Heat limit", s.HeatLimit)
+	span(t, "Surface energy", s.SurfaceEnergy)
+	t.add(true, "Is", strings.Join(s.Traits, ", "))
 }
 
-func stepFigures(s *library.Step) []web.Figure {
-	t := &table{}
-	t.add(s.Work.Fixed > 0, "Work, whatever the size", "%s", s.Work.Fixed)
-	t.add(s.Work.PerArea > 0, "Work for a square metre", "%.0f min", float64(s.Work.PerArea)/60)
-	t.add(s.Stands.In > 0, "Stands afterwards", "%s", dryingText(s.Stands))
+func (t *table) step(s *library.Step) {
+	t.add(s.Work.Fixed > 0, "Work, whatever the size", s.Work.Fixed.String())
+	figure(t, "Work for its area", s.Work.PerArea)
+	t.add(s.Stands.In > 0, "Stands afterwards", dryingText(s.Stands))
 	for _, l := range s.Gives {
-		t.add(!l.Number.IsZero(), upperFirst(l.Fact), "P%.0f to P%.0f", float64(l.Number.Low), float64(l.Number.High))
-		t.add(s.Lasts[l.Fact] > 0, upperFirst(l.Fact)+" lasts", "%s", s.Lasts[l.Fact])
+		t.add(!l.Number.IsZero(), upperFirst(l.Fact), grits(l.Number))
+		t.add(s.Lasts[l.Fact] > 0, upperFirst(l.Fact)+" lasts", s.Lasts[l.Fact].String())
 	}
-	return t.rows
 }
 
-func applicatorFigures(forms []library.Word, a *library.Applicator) []web.Figure {
-	t := &table{}
-	t.add(true, "Pressure at the inlet", "%.0f to %.0f kPa", a.Pressure.Low.Kilopascals(), a.Pressure.High.Kilopascals())
-	for _, w := range forms {
-		r := a.Transfer[w.Name]
-		t.add(true, "Lands on a "+w.Name, "%.0f to %.0f %%", r.Low.Percent(), r.High.Percent())
+func grits(r q.Range[q.Grit]) string {
+	return fmt.Sprintf("P%.0f to P%.0f", float64(r.Low), float64(r.High))
+}
+
+func (t *table) tool(forms []library.Word, tool *library.Tool) {
+	if a := tool.Applicator; a != nil {
+		t.applicator(forms, a)
 	}
-	t.add(true, "Cup", "%.0f mL", a.Cup.Millilitres())
-	t.add(true, "Stays in cup and passages", "%.0f mL", a.Loss.Millilitres())
-	t.add(true, "One coat on a square metre", "%.0f min", float64(a.Pace)/60)
-	return t.rows
+	figure(t, "Step", tool.Resolution)
+	if w := tool.Wear; w.Piece != "" {
+		t.add(w.Fixed > 0, "Used up in a step", fmt.Sprintf("%g %s", w.Fixed, w.Piece))
+		t.add(w.PerArea > 0, "... and for its area", q.Show(t.units, w.PerArea)+" ("+w.Piece+")")
+	}
+}
+
+func (t *table) applicator(forms []library.Word, a *library.Applicator) {
+	span(t, "Pressure at the inlet", a.Pressure)
+	span(t, "Free air, trigger pulled", a.Air)
+	span(t, "Paint, trigger pulled", a.Flow)
+	for _, w := range forms {
+		span(t, "Lands on a "+w.Name, a.Transfer[w.Name])
+	}
+	figure(t, "Cup", a.Cup)
+	figure(t, "Stays in cup and passages", a.Loss)
+	figure(t, "One coat, for its area", a.Pace)
+	span(t, "Fan or cone", a.Fan)
+	span(t, "Distance", a.Distance)
+	span(t, "Overlap", a.Overlap)
+	span(t, "Pace of the hand", a.Speed)
 }

@@ -13,10 +13,11 @@ type keptPages struct {
 // keepAtMost bounds the memory: a plan's page has some 150 kB.
 const keepAtMost = 64
 
-// get returns the page of a plan, rendering it when it is not there yet.
-func (k *keptPages) get(id string, render func() ([]byte, error)) ([]byte, error) {
+// get returns the page of a plan in some units, which both are its key,
+// rendering it when it is not there yet.
+func (k *keptPages) get(key string, render func() ([]byte, error)) ([]byte, error) {
 	k.mu.Lock()
-	page := k.pages[id]
+	page := k.pages[key]
 	k.mu.Unlock()
 	if page != nil {
 		return page, nil
@@ -30,6 +31,6 @@ func (k *keptPages) get(id string, render func() ([]byte, error)) ([]byte, error
 	if k.pages == nil || len(k.pages) >= keepAtMost {
 		k.pages = map[string][]byte{}
 	}
-	k.pages[id] = page
+	k.pages[key] = page
 	return page, nil
 }

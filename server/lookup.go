@@ -23,7 +23,7 @@ func (s *site) home(c *gin.Context) error {
 		return err
 	}
 	return send(c, http.StatusOK, web.HomePage{
-		Frame: web.Frame{Title: "Look up, or plan a job"},
+		Frame: frame(c, "Look up, or plan a job", ""),
 		Kinds: s.kinds(), Recent: jobs[:min(len(jobs), recentJobs)],
 	})
 }
@@ -59,9 +59,10 @@ func (s *site) search(c *gin.Context) error {
 		return nil
 	}
 	page := web.SearchPage{
-		Frame: web.Frame{Title: fmt.Sprintf("Look up: %s", query.Text), Here: web.AtLookUp, Query: query.Text},
+		Frame: frame(c, fmt.Sprintf("Look up: %s", query.Text), web.AtLookUp),
 		Kind:  query.Kind, Total: found.Total, Suggest: found.Suggest,
 	}
+	page.Query = query.Text
 	for _, k := range found.Kinds {
 		page.Kinds = append(page.Kinds, web.KindCount{Kind: k.Kind, Count: k.Count})
 	}
@@ -98,7 +99,7 @@ func (s *site) kind(c *gin.Context) error {
 	if !slices.Contains(content.Kinds, kind) {
 		return s.notFound(c.Request.URL.Path)
 	}
-	page := web.KindPage{Frame: web.Frame{Title: web.KindName(kind), Here: web.AtLookUp}, Kind: kind}
+	page := web.KindPage{Frame: frame(c, web.KindName(kind), web.AtLookUp), Kind: kind}
 	for _, n := range s.notes.Notes() {
 		if n.Kind == kind {
 			page.Notes = append(page.Notes, noteLink(n))
@@ -118,11 +119,11 @@ func (s *site) note(c *gin.Context) error {
 		return s.notFound(c.Request.URL.Path)
 	}
 	page := web.NotePage{
-		Frame: web.Frame{Title: n.Title, Here: web.AtLookUp},
+		Frame: frame(c, n.Title, web.AtLookUp),
 		// The body is our own rendering of CommonMark with raw HTML off.
 		Note: n, Body: template.HTML(n.HTML),
 	}
-	page.Figures, page.Standing = s.figures(n)
+	page.Figures, page.Standing = s.figures(n, page.Units)
 	for _, m := range s.notes.MentionedBy(path) {
 		page.MentionedBy = append(page.MentionedBy, noteLink(m))
 	}

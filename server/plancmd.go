@@ -15,13 +15,14 @@ import (
 	"coatwright/planner"
 	"coatwright/planner/library"
 	"coatwright/planner/sheet"
+	q "coatwright/quantity"
 )
 
 // formats are the ways in which a plan is written out.
 var formats = []string{"text", "markdown", "json"}
 
 // asked is what the plan command is asked besides the plan.
-type asked struct{ format, without, with, move, before string }
+type asked struct{ format, units, without, with, move, before string }
 
 // planCommand plans a job file. The file may stand before or after the flags.
 func planCommand(args []string, stdout, stderr io.Writer) int {
@@ -29,6 +30,7 @@ func planCommand(args []string, stdout, stderr io.Writer) int {
 	flags.SetOutput(stderr)
 	var ask asked
 	flags.StringVar(&ask.format, "format", "text", "text, markdown or json")
+	flags.StringVar(&ask.units, "units", q.Metric.Name, "metric, bar or us: what figures are written in")
 	flags.StringVar(&ask.without, "without", "", "a step's id: say what leaving it out changes")
 	flags.StringVar(&ask.with, "with", "", `choices such as "room.airflow=1 m/s, clear=two-pack": say what they change`)
 	flags.StringVar(&ask.move, "move", "", "a step's id: say what moving it does to the plan")
@@ -67,7 +69,7 @@ func answer(job *planner.Job, lib *library.Library, ask asked, stdout, stderr io
 		return movedStep(plan, lib, ask, stdout, stderr)
 	}
 	if err == nil {
-		err = writePlan(stdout, plan, ask.format)
+		err = writePlan(stdout, plan, ask)
 	}
 	if err != nil {
 		fmt.Fprintln(stderr, "coatwright plan:", err)
@@ -93,14 +95,22 @@ func (a asked) check() error {
 	case a.before != "" && a.move == "":
 		return fmt.Errorf("found -before without -move, expected -move STEP -before STEP")
 	}
-	return checkFormat(a.format, formats)
+	var units []string
+	for _, s := range q.Systems() {
+		units = append(units, s.Name)
+	}
+	if err := oneOf("units", a.units, units); err != nil {
+		return err
+	}
+	return oneOf("format", a.format, formats)
 }
 
-func checkFormat(format string, known []string) error {
+// oneOf says what is wrong with a word that a flag does not know.
+func oneOf(flag, format string, known []string) error {
 	if slices.Contains(known, format) {
 		return nil
 	}
-	return fmt.Errorf("found the format %q, expected %s or %s%s", format, strings.Join(known[:len(known)-1], ", "), known[len(known)-1], nearest.Hint(nearest.To(format, known)))
+	return fmt.Errorf("found the %s %q, expected %s or %s%s", flag, format, strings.Join(known[:len(known)-1], ", "), known[len(known)-1], nearest.Hint(nearest.To(format, known)))
 }
 
 // knownSteps says which of the ids no step of the plan has; "" is not asked.
@@ -215,14 +225,15 @@ func readFile(file string, most int64) ([]byte, error) {
 	return src, err
 }
 
-func writePlan(w io.Writer, plan *planner.Plan, format string) error {
-	switch format {
+func writePlan(w io.Writer, plan *planner.Plan, ask asked) error {
+	units := q.SystemNamed(ask.units)
+	switch ask.format {
 	case "json":
 		return writeJSON(w, plan)
 	case "markdown":
-		return sheet.Markdown(w, plan)
+		return sheet.Markdown(w, plan, units)
 	}
-	return sheet.Text(w, plan)
+	return sheet.Text(w, plan, units)
 }
 
 func writeJSON(w io.Writer, v any) error {

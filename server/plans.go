@@ -62,7 +62,7 @@ func (s *site) plan(c *gin.Context) error {
 		c.Data(http.StatusOK, "application/json; charset=utf-8", saved.Plan)
 		return nil
 	}
-	page, err := s.kept.get(saved.ID, func() ([]byte, error) { return s.renderPlan(saved) })
+	page, err := s.kept.get(saved.ID+" in "+unitsOf(c).Name, func() ([]byte, error) { return s.renderPlan(c, saved) })
 	if err != nil {
 		return err
 	}
@@ -79,13 +79,13 @@ func keptPlan(saved store.Saved) (*planner.Plan, error) {
 	return plan, nil
 }
 
-func (s *site) renderPlan(saved store.Saved) ([]byte, error) {
+func (s *site) renderPlan(c *gin.Context, saved store.Saved) ([]byte, error) {
 	plan, err := keptPlan(saved)
 	if err != nil {
 		return nil, err
 	}
 	return web.Render(web.PlanPage{
-		Frame: web.Frame{Title: plan.Title, Here: web.AtJobs}, ID: saved.ID, Plan: plan, Saved: saved.Saved, Titles: s.titles(),
+		Frame: frame(c, plan.Title, web.AtJobs), ID: saved.ID, Plan: plan, Saved: saved.Saved, Titles: s.titles(),
 	})
 }
 
@@ -113,7 +113,7 @@ func (s *site) without(c *gin.Context) error {
 		return nil
 	}
 	return send(c, http.StatusOK, web.WithoutPage{
-		Frame: web.Frame{Title: "What if it is left out: " + d.Title, Here: web.AtJobs}, ID: saved.ID, Job: saved.Title, Difference: d, Verdict: upperFirst(sheet.Verdict(d)),
+		Frame: frame(c, "What if it is left out: "+d.Title, web.AtJobs), ID: saved.ID, Job: saved.Title, Difference: d, Verdict: upperFirst(sheet.Verdict(d)),
 	})
 }
 
@@ -144,7 +144,7 @@ func (s *site) jobs(c *gin.Context) error {
 	if err != nil {
 		return err
 	}
-	return send(c, http.StatusOK, web.JobsPage{Frame: web.Frame{Title: "Jobs", Here: web.AtJobs}, Jobs: jobs})
+	return send(c, http.StatusOK, web.JobsPage{Frame: frame(c, "Jobs", web.AtJobs), Jobs: jobs})
 }
 
 // savedJobs lists the kept plans, the newest first.

@@ -48,6 +48,9 @@ func (s *site) handler() http.Handler {
 	r.Match(reading, "/coverage", s.page(s.coverage))
 	r.Match(reading, "/coverage/cell", s.page(s.coverageCell))
 	r.Match(reading, "/jobs", s.page(s.jobs))
+	r.Match(reading, "/work-out", s.page(s.workOuts))
+	r.Match(reading, "/work-out/:sheet", s.page(s.workOut))
+	r.POST("/units", s.page(s.chooseUnits))
 	r.Match(reading, "/assets/:hash/*name", s.page(s.asset))
 	r.Match(reading, "/healthz", func(c *gin.Context) { c.String(http.StatusOK, "well\n") })
 	r.NoRoute(s.page(func(c *gin.Context) error { return s.notFound(c.Request.URL.Path) }))
@@ -115,7 +118,7 @@ func (s *site) fail(c *gin.Context, err error) {
 		c.JSON(f.status, gin.H{"error": gin.H{"heading": f.heading, "detail": f.detail, "nearest": f.suggest}})
 		return
 	}
-	body, err := web.Render(web.ErrorPage{Frame: web.Frame{Title: f.heading}, Status: f.status, Heading: f.heading, Detail: f.detail, Suggest: f.suggest})
+	body, err := web.Render(web.ErrorPage{Frame: frame(c, f.heading, ""), Status: f.status, Heading: f.heading, Detail: f.detail, Suggest: f.suggest})
 	if err != nil {
 		s.log.Error("the error page failed", "error", err)
 		c.String(f.status, "%s\n%s\n", f.heading, f.detail)

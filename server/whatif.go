@@ -33,7 +33,7 @@ func (s *site) whatIf(c *gin.Context) error {
 	if err != nil {
 		return err
 	}
-	page := web.WhatIfPage{Frame: web.Frame{Title: "What if: " + saved.Title, Here: web.AtJobs}, ID: saved.ID, Plan: before, Air: map[string]string{}, Problems: map[string]string{}}
+	page := web.WhatIfPage{Frame: frame(c, "What if: "+saved.Title, web.AtJobs), ID: saved.ID, Plan: before, Air: map[string]string{}, Problems: map[string]string{}}
 	asked := planner.Alternative{}
 	for _, f := range airFields {
 		page.Air[f.field] = strings.TrimSpace(c.Query(f.field))

@@ -5,6 +5,7 @@ import (
 	"html/template"
 
 	"coatwright/planner"
+	q "coatwright/quantity"
 )
 
 // Measures of a pouring cup, in SVG units.
@@ -22,7 +23,7 @@ const (
 
 // cupSVG draws the cup with the mark that each pour must reach. It is empty
 // for a mix of nothing.
-func cupSVG(m *planner.Mix) template.HTML {
+func cupSVG(m *planner.Mix, s *q.System) template.HTML {
 	if m == nil || len(m.Lines) == 0 {
 		return ""
 	}
@@ -43,7 +44,7 @@ func cupSVG(m *planner.Mix) template.HTML {
 		label = min(label-cupLine, y+4)
 		_, right := cupSides(y)
 		d.path("leader", fmt.Sprintf("M%s %sH%sL%s %s", num(right-22), num(y), num(right), num(cupRight+12), num(label-4)))
-		d.text("label", cupRight+16, label, fmt.Sprintf("%d to %s mL", i+1, amount(pour.MarkML)))
+		d.text("label", cupRight+16, label, fmt.Sprintf("%d to %s", i+1, m.Poured(s, pour.MarkML)))
 		below = y
 	}
 	left, right := cupSides(cupBottom)

@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"coatwright/planner"
+	q "coatwright/quantity"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -21,9 +22,9 @@ var update = flag.Bool("update", false, "write the golden files anew")
 func TestDrawings(t *testing.T) {
 	p := samplePlan()
 	tests := map[string]template.HTML{
-		"stack.svg":    StackSVG(p, "frame"),
+		"stack.svg":    StackSVG(p, "frame", q.Metric),
 		"timeline.svg": TimelineSVG(p),
-		"cup.svg":      cupSVG(p.Steps[3].Mix),
+		"cup.svg":      cupSVG(p.Steps[3].Mix, q.Metric),
 		"candy.svg":    effectSwatch([]string{"effect", "candy"}, []string{"#8a8d90", "#0f6f6b"}),
 		"pearl.svg":    effectSwatch([]string{"ground", "effect"}, []string{"#202020", "#e8e2d4"}),
 		"satin.svg":    finishSwatch(35),
@@ -51,8 +52,8 @@ func TestDrawings(t *testing.T) {
 func TestNothingToDraw(t *testing.T) {
 	empty := &planner.Plan{}
 	for name, got := range map[string]template.HTML{
-		"stack": StackSVG(empty, "frame"), "timeline": TimelineSVG(empty),
-		"no mix": cupSVG(nil), "mix of nothing": cupSVG(&planner.Mix{}),
+		"stack": StackSVG(empty, "frame", q.Metric), "timeline": TimelineSVG(empty),
+		"no mix": cupSVG(nil, q.Metric), "mix of nothing": cupSVG(&planner.Mix{}, q.Metric),
 	} {
 		if got != "" {
 			t.Errorf("%s: drew %q", name, got)
@@ -87,7 +88,7 @@ func TestBands(t *testing.T) {
 				}
 			}
 		}
-		drawn := string(StackSVG(&planner.Plan{Films: films}, "part"))
+		drawn := string(StackSVG(&planner.Plan{Films: films}, "part", q.Metric))
 		for _, f := range films {
 			if want := coats(f.Coats) + " · " + amount(f.DryUm) + " µm</text>"; !strings.Contains(drawn, want) {
 				t.Fatalf("%q is not in the drawing", want)

@@ -5,21 +5,38 @@ import (
 	"time"
 
 	"coatwright/content"
+	q "coatwright/quantity"
 )
 
 // Places of the interface, for Frame.Here.
 const (
-	AtLookUp = "look-up"
-	AtPlan   = "plan"
-	AtJobs   = "jobs"
+	AtLookUp  = "look-up"
+	AtPlan    = "plan"
+	AtJobs    = "jobs"
+	AtWorkOut = "work-out"
 )
 
 // Frame is what every page has around it.
 type Frame struct {
-	Title string // of the browser's window; the program's name is added
-	Here  string // AtLookUp, AtPlan, AtJobs, or "" for none of them
-	Query string // what stands in the search box
+	Title string    // of the browser's window; the program's name is added
+	Here  string    // AtLookUp, AtPlan, AtWorkOut, AtJobs, or "" for none of them
+	Query string    // what stands in the search box
+	Path  string    // address of the page, "" where it cannot be asked for again
+	Units *q.System // what figures are shown in; nil for Metric
 }
+
+func (f Frame) units() *q.System {
+	if f.Units == nil {
+		return q.Metric
+	}
+	return f.Units
+}
+
+// Systems are the units that a reader can choose from.
+func (Frame) Systems() []*q.System { return q.Systems() }
+
+// Shown reports whether the page shows its figures in the units of s.
+func (f Frame) Shown(s *q.System) bool { return s == f.units() }
 
 // OwnSearch reports whether the page has its own search box in place of the
 // frame's.
@@ -85,8 +102,8 @@ type NotePage struct {
 	Note        *content.Note
 	Body        template.HTML // the note's HTML, made safe by package content
 	MentionedBy []NoteLink    // by kind, then by title
-	Figures     []Figure
-	Standing    string // what the figures rest on: "published" with its source, "common practice", "starting value"
+	Figures     []Figure      // their values in the reader's units
+	Standing    string        // what the figures rest on: "published" with its source, "common practice", "starting value"
 }
 
 // Figure is a number of the note's front matter.

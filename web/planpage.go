@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"coatwright/planner"
+	q "coatwright/quantity"
 )
 
 // PlanPage is a plan, or the reason why there is none.
@@ -34,8 +35,9 @@ func (p PlanPage) NameOf(kind, slug string) string {
 // Room is the air of the job in a line.
 func (p PlanPage) Room() string {
 	r := p.Plan.Job.Room
-	return fmt.Sprintf("%.0f °C, %.0f %% humidity, air at %s m/s, surface %.0f °C",
-		r.Temperature.Celsius(), r.Humidity.Percent(), amount(float64(r.Speed)), r.Surface.Celsius())
+	u := p.units()
+	return fmt.Sprintf("%s, %s humidity, air at %s, surface %s",
+		q.Show(u, r.Temperature), q.Show(u, r.Humidity), q.Show(u, r.Speed), q.Show(u, r.Surface))
 }
 
 // Painted are the parts of the job that something is done to.
@@ -191,7 +193,7 @@ func (p PlanPage) Sections() []Section {
 		}
 		index[key] = len(sections)
 		designs := slices.ContainsFunc(filmsOn(p.Plan, part), func(f planner.Film) bool { return f.Design != "" })
-		sections = append(sections, Section{Parts: []string{part}, Drawing: StackSVG(p.Plan, part), Designs: designs})
+		sections = append(sections, Section{Parts: []string{part}, Drawing: StackSVG(p.Plan, part, p.units()), Designs: designs})
 	}
 	return sections
 }

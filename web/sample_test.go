@@ -8,6 +8,7 @@ import (
 	"coatwright/content"
 	"coatwright/planner"
 	q "coatwright/quantity"
+	"coatwright/workout"
 )
 
 // The samples are invented: no can, shop or job is behind them.
@@ -283,7 +284,9 @@ func samples() map[string][]Page {
 				Gone: []planner.Change{{Title: "Denib", Note: "step/denib", Work: 8}}, Come: []planner.Change{{Title: "Tack off", Note: "step/tack-off", Film: "Sealer", Work: 3}}}},
 		},
 		"whatif": whatIfSamples(), "edit": editSamples(), "coverage": coverageSamples(), "coverage-cell": cellSamples(),
-		"jobs":  {JobsPage{Frame: Frame{Title: "Jobs", Here: AtJobs}, Jobs: jobs}, JobsPage{}},
-		"error": {ErrorPage{Frame: Frame{Title: "Not found"}, Status: 404, Heading: "There is no such note", Detail: "Found step/tack-of; notes of this kind are listed under Steps.", Suggest: "/note/step/tack-off"}, ErrorPage{Heading: "Something went wrong"}},
+		"workout":  workOutSamples(),
+		"workouts": {WorkOutIndex{Sheets: workout.Sheets()}, WorkOutIndex{}},
+		"jobs":     {JobsPage{Frame: Frame{Title: "Jobs", Here: AtJobs}, Jobs: jobs}, JobsPage{}},
+		"error":    {ErrorPage{Frame: Frame{Title: "Not found"}, Status: 404, Heading: "There is no such note", Detail: "Found step/tack-of; notes of this kind are listed under Steps.", Suggest: "/note/step/tack-off"}, ErrorPage{Heading: "Something went wrong"}},
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"coatwright/planner"
+	q "coatwright/quantity"
 )
 
 // Measures of a section drawing, in SVG units.
@@ -27,16 +28,16 @@ const (
 
 // StackSVG draws the films of one part in section, each linked to the step
 // that lays it. It is empty for a part that gets no film.
-func StackSVG(p *planner.Plan, part string) template.HTML {
+func StackSVG(p *planner.Plan, part string, s *q.System) template.HTML {
 	films := filmsOn(p, part)
 	if len(films) == 0 {
 		return ""
 	}
 	bands := layBands(films)
 	base := rectangle{stackMargin, bands[0].bottom(), bandRight - stackMargin, baseHeight}
-	d := newDrawing("stack", "Films on "+part+" in section, "+describe(films), stackWidth, base.bottom()+stackMargin)
+	d := newDrawing("stack", "Films on "+part+" in section, "+describe(films, s), stackWidth, base.bottom()+stackMargin)
 	for _, b := range slices.Backward(bands) {
-		d.band(b)
+		d.band(b, s)
 	}
 	d.rect("base", base, "")
 	d.path("base-hatch", hatch(base, 9))
@@ -45,10 +46,10 @@ func StackSVG(p *planner.Plan, part string) template.HTML {
 }
 
 // describe lists films from the bottom up, for whoever cannot see the drawing.
-func describe(films []planner.Film) string {
+func describe(films []planner.Film, s *q.System) string {
 	var list []string
 	for _, f := range films {
-		list = append(list, filmName(f)+" "+amount(f.DryUm)+" µm")
+		list = append(list, filmName(f)+" "+q.Show(s, q.Length(f.DryUm*1e-6)))
 	}
 	return "from the surface up: " + strings.Join(list, ", ")
 }
@@ -60,9 +61,9 @@ func filmName(f planner.Film) string {
 	return f.Title + " for " + f.Design
 }
 
-func (d *drawing) band(b band) {
+func (d *drawing) band(b band, s *q.System) {
 	name, layer := b.Title, ""
-	figures := fmt.Sprintf("%s · %s µm", coats(b.Coats), amount(b.DryUm))
+	figures := fmt.Sprintf("%s · %s", coats(b.Coats), q.Show(s, q.Length(b.DryUm*1e-6)))
 	d.link("#"+b.Step, filmName(b.Film)+", "+figures)
 	if b.Design != "" {
 		name, layer = designNames(b.Design)

@@ -15,14 +15,17 @@ import (
 	"io/fs"
 	"path"
 	"strings"
+
+	q "coatwright/quantity"
 )
 
 //go:embed templates
 var templateFiles embed.FS
 
-// Page is one of the page structs of this package.
+// Page is one of the page structs of this package. All embed Frame.
 type Page interface {
 	template() string // name of its file in templates/, without ".html"
+	units() *q.System
 }
 
 // Files that every page is parsed with: the frame and the shared pieces.
@@ -31,12 +34,19 @@ const (
 	sharedGlob = "templates/shared-*.html"
 )
 
-var pages = parsePages()
+// pages are the templates of every page by the units they show.
+var pages = func() map[*q.System]map[string]*template.Template {
+	out := map[*q.System]map[string]*template.Template{}
+	for _, s := range q.Systems() {
+		out[s] = parsePages(s)
+	}
+	return out
+}()
 
 // parsePages parses every page's file together with the frame. Embedded files
 // are fixed at build time, so a failure is a fault in the program and panics.
-func parsePages() map[string]*template.Template {
-	frame := template.Must(template.New(framePage).Funcs(funcs).
+func parsePages(s *q.System) map[string]*template.Template {
+	frame := template.Must(template.New(framePage).Funcs(funcs).Funcs(measures(s)).
 		ParseFS(templateFiles, "templates/"+framePage+".html", sharedGlob))
 	out := map[string]*template.Template{}
 	for _, name := range pageNames() {
@@ -65,7 +75,7 @@ func pageNames() []string {
 // Render executes page's template. It answers all of the page or, with an
 // error, nothing, so that half a page is never sent.
 func Render(page Page) ([]byte, error) {
-	t := pages[page.template()]
+	t := pages[page.units()][page.template()]
 	var b bytes.Buffer
 	if err := t.ExecuteTemplate(&b, framePage+".html", page); err != nil {
 		return nil, fmt.Errorf("web: page %s: %w", page.template(), err)

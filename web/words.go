@@ -26,7 +26,6 @@ var funcs = template.FuncMap{
 	"span":     span,
 	"hits":     hits,
 	"list":     list,
-	"cup":      cupSVG,
 }
 
 // kindNames are the kinds in plain words: of many, and of one.

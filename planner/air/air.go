@@ -1,11 +1,18 @@
 // Package air owns what the air of a room does to a wet film: its vapour
-// pressure, dew point and wet bulb, and how fast water leaves into it.
+// pressure, dew point and wet bulb, how fast water leaves into it, and what
+// becomes of it when it is warmed, dried or let in from outside.
 //
 // The equations are those of the ASHRAE Handbook, Fundamentals (2017),
-// chapter 1, in the ranges that a workshop has: -20 to 60 C near sea level.
+// chapter 1, in the ranges that a workshop has: -20 to 60 C near sea level. They
+// take air and water vapour as ideal gases, which is good to about 0.5 %.
 package air
 
-import q "coatwright/quantity"
+import (
+	"math"
+
+	"coatwright/planner/trace"
+	q "coatwright/quantity"
+)
 
 // Air is the air at the part.
 type Air struct {
@@ -19,12 +26,27 @@ type Air struct {
 // Source: ASHRAE Fundamentals (2017) ch. 1, table 1.
 const StandardPressure q.Pressure = 101325
 
+// VapourFormula is how VapourPressure comes about.
+var VapourFormula = trace.Formula{
+	Text:   "p_w = RH p_ws(t)",
+	Source: "ASHRAE Handbook, Fundamentals (2017), ch. 1, eq. 22",
+	Note:   "background/what-the-air-holds",
+}
+
 // VapourPressure returns the partial pressure of the water vapour, in Pa.
 func (a Air) VapourPressure() q.Pressure {
 	return q.Pressure(a.Humidity) * SaturationPressure(a.Temperature)
 }
 
-// HumidityRatio returns kg of water vapour for each kg of dry air.
+// RatioFormula is how HumidityRatio comes about.
+var RatioFormula = trace.Formula{
+	Text:   "W = 0.621945 p_w / (p - p_w)",
+	Source: "ASHRAE Handbook, Fundamentals (2017), ch. 1, eq. 20",
+	Note:   "background/what-the-air-holds",
+}
+
+// HumidityRatio returns kg of water vapour for each kg of dry air. It is +Inf
+// where the vapour pressure is all of the pressure, as in steam.
 func (a Air) HumidityRatio() float64 {
 	return humidityRatio(a.VapourPressure(), a.pressure())
 }
@@ -36,7 +58,13 @@ func (a Air) pressure() q.Pressure {
 	return a.Pressure
 }
 
-// ASHRAE Fundamentals (2017) ch. 1, equation 20.
+// vapourRatio is the mass of a mole of water by that of dry air.
+// Source: ASHRAE Fundamentals (2017) ch. 1, equation 20.
+const vapourRatio = 0.621945
+
 func humidityRatio(pw, p q.Pressure) float64 {
-	return 0.621945 * float64(pw/(p-pw))
+	if pw >= p {
+		return math.Inf(1)
+	}
+	return vapourRatio * float64(pw/(p-pw))
 }

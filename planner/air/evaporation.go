@@ -1,6 +1,9 @@
 package air
 
-import q "coatwright/quantity"
+import (
+	"coatwright/planner/trace"
+	q "coatwright/quantity"
+)
 
 // LatentHeat returns the heat that takes 1 kg of water at t into vapour, in J/kg.
 // Source: ASHRAE Fundamentals (2017) ch. 1, the term of equation 33.
@@ -17,6 +20,13 @@ func MassTransfer(v q.Speed) float64 {
 	return 0.089 + 0.0782*float64(v)
 }
 
+// EvaporationFormula is how Evaporation and EvaporationFrom come about.
+var EvaporationFormula = trace.Formula{
+	Text:   "E = (0.089 + 0.0782 v) (p_ws(t_surface) - p_w) / Y, in kg/(m2 s), m/s, kPa and kJ/kg",
+	Source: "Carrier (1918), as in ASHRAE Transactions 104(1A) (1998)",
+	Note:   "background/why-waterborne-slows-in-damp-air",
+}
+
 // Evaporation returns the rate at which water leaves a wet surface that has
 // cooled to its wet bulb temperature, in kg/(m2 s). It is zero in saturated air.
 //
@@ -25,12 +35,14 @@ func MassTransfer(v q.Speed) float64 {
 // only for the ratio between two airs. A film that still dries is liquid, so
 // the surface is taken as water below 0 C also.
 func (a Air) Evaporation() float64 {
-	return max(0, a.evaporation(a.wetBulbOver(water)))
+	return max(0, a.EvaporationFrom(a.wetBulbOver(water)))
 }
 
-// evaporation is the rate for a surface at temperature t; negative where water
-// settles on it.
-func (a Air) evaporation(t q.Temperature) float64 {
-	pw, pa := overWater(t), a.VapourPressure()
+// EvaporationFrom returns the rate at which water leaves a wet surface that is
+// held at t, as by a warm part or a deep pool, in kg/(m2 s). Below zero the
+// surface lies under the dew point and water settles on it. What Evaporation
+// says of the equation holds here too.
+func (a Air) EvaporationFrom(t q.Temperature) float64 {
+	pw, pa := OverWater(t), a.VapourPressure()
 	return MassTransfer(a.Speed) * float64(pw-pa) / LatentHeat(t)
 }

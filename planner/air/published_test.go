@@ -11,15 +11,19 @@ import (
 	q "coatwright/quantity"
 )
 
-// rows reads a check table of testdata/psychro by its column names.
+const psychro = "../../testdata/psychro/"
+
+// rows reads a check table by its column names.
 func rows(t *testing.T, name string) []map[string]string {
 	t.Helper()
-	f, err := os.Open("../../testdata/psychro/" + name)
+	f, err := os.Open(name)
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer f.Close()
-	records, err := csv.NewReader(f).ReadAll()
+	table := csv.NewReader(f)
+	table.Comment = '#'
+	records, err := table.ReadAll()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -53,7 +57,7 @@ func near(t *testing.T, what string, got, want, tolerance float64) {
 
 // Computed by a reference library; see testdata/psychro/README.md.
 func TestSaturationPressure(t *testing.T) {
-	for _, r := range rows(t, "saturation.csv") {
+	for _, r := range rows(t, psychro+"saturation.csv") {
 		want := number(t, r["p_ws_Pa"])
 		got := SaturationPressure(q.Celsius(number(t, r["t_C"])))
 		near(t, "SaturationPressure at "+r["t_C"]+" C", float64(got), want, 1e-6*want)
@@ -62,7 +66,7 @@ func TestSaturationPressure(t *testing.T) {
 
 // Computed by a reference library; see testdata/psychro/README.md.
 func TestGrid(t *testing.T) {
-	for _, r := range rows(t, "grid.csv") {
+	for _, r := range rows(t, psychro+"grid.csv") {
 		a := Air{
 			Temperature: q.Celsius(number(t, r["t_db_C"])),
 			Humidity:    q.Fraction(number(t, r["rh_pct"]) / 100),
@@ -73,12 +77,15 @@ func TestGrid(t *testing.T) {
 		near(t, "dew point"+at, a.DewPoint().Celsius(), number(t, r["t_dp_C"]), 0.005)
 		near(t, "vapour pressure"+at, float64(a.VapourPressure()), number(t, r["p_w_Pa"]), 0.001)
 		near(t, "humidity ratio"+at, a.HumidityRatio(), number(t, r["w_kg_per_kg"]), 1e-7)
+		near(t, "enthalpy"+at, a.Enthalpy(), number(t, r["h_J_per_kg"]), 0.1)
+		near(t, "specific volume"+at, a.SpecificVolume(), number(t, r["v_m3_per_kg"]), 1e-6)
+		near(t, "over the dew point"+at, float64(a.OverDewPoint(a.Temperature)), number(t, r["dew_spread_K"]), 0.005)
 	}
 }
 
 // Each row of published.csv carries its source and its tolerance.
 func TestPublished(t *testing.T) {
-	for _, r := range rows(t, "published.csv") {
+	for _, r := range rows(t, psychro+"published.csv") {
 		t.Run(r["id"], func(t *testing.T) {
 			got := compute(t, r["quantity"], inputs(t, r["inputs"]))
 			switch r["unit"] {
@@ -88,14 +95,18 @@ func TestPublished(t *testing.T) {
 				got /= 3386.389 // Pa in a conventional inch of mercury; NIST SP 811, appendix B
 			}
 			want := number(t, r["value"])
-			amount, kind, _ := strings.Cut(r["tolerance"], " ")
-			tolerance := number(t, amount)
-			if kind == "rel" {
-				tolerance *= want
-			}
-			near(t, r["quantity"], got, want, tolerance)
+			near(t, r["quantity"], got, want, tolerance(t, r["tolerance"], want))
 		})
 	}
+}
+
+// tolerance reads "0.01 rel" or "1 abs".
+func tolerance(t *testing.T, text string, want float64) float64 {
+	amount, kind, _ := strings.Cut(text, " ")
+	if kind == "rel" {
+		return number(t, amount) * want
+	}
+	return number(t, amount)
 }
 
 // inputs reads "tdb=61F depression=6F" into temperatures; a depression is

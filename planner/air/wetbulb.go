@@ -1,6 +1,9 @@
 package air
 
-import q "coatwright/quantity"
+import (
+	"coatwright/planner/trace"
+	q "coatwright/quantity"
+)
 
 // coldest is where the formulas for saturation begin, -100 C in K. Air so dry
 // that its dew point lies below is given this one.
@@ -9,11 +12,25 @@ const coldest q.Temperature = 173.15
 // hottest is where they end, 200 C in K.
 const hottest q.Temperature = 473.15
 
+// DewPointFormula is how DewPoint comes about.
+var DewPointFormula = trace.Formula{
+	Text:   "p_ws(t_dew) = RH p_ws(t)",
+	Source: "ASHRAE Handbook, Fundamentals (2017), ch. 1, eq. 5 and 6",
+	Note:   "background/dew-point-and-cold-parts",
+}
+
 // DewPoint returns the temperature at which water (below 0 C, frost) begins to
 // settle on a surface, in K.
 func (a Air) DewPoint() q.Temperature {
 	pw := a.VapourPressure()
 	return lowest(coldest, hottest, func(t q.Temperature) bool { return SaturationPressure(t) >= pw })
+}
+
+// WetBulbFormula is how WetBulb comes about above 0 C.
+var WetBulbFormula = trace.Formula{
+	Text:   "W = ((2501 - 2.326 t*) Ws* - 1.006 (t - t*)) / (2501 + 1.86 t - 4.186 t*)",
+	Source: "ASHRAE Handbook, Fundamentals (2017), ch. 1, eq. 33; over ice eq. 35",
+	Note:   "background/why-waterborne-slows-in-damp-air",
 }
 
 // WetBulb returns the thermodynamic wet bulb temperature in K: what a wet
@@ -35,7 +52,7 @@ type wetting struct {
 
 // ASHRAE Fundamentals (2017) ch. 1, equations 33 and 35.
 var (
-	water = wetting{overWater, func(t, tw, ws float64) float64 {
+	water = wetting{OverWater, func(t, tw, ws float64) float64 {
 		return ((2501-2.326*tw)*ws - 1.006*(t-tw)) / (2501 + 1.86*t - 4.186*tw)
 	}}
 	ice = wetting{overIce, func(t, tw, ws float64) float64 {

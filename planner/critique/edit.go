@@ -76,18 +76,24 @@ func newStep(p *planner.Plan, lib *library.Library, note *library.Step, before i
 			}
 		}
 	}
-	area := 0.0
-	for _, part := range p.Job.Parts {
-		if part.In(s.Parts) {
-			area += float64(part.Total())
-		}
-	}
+	s.Extents = extents(p.Job, s.Parts)
 	s.Waits = waitsFor(p, lib, note, s.Parts, before)
 	s.WorkMin = note.Work.Fixed.Minutes()
 	if note.Work.Of == library.OfPart {
-		s.WorkMin += float64(note.Work.PerArea) * area / 60
+		s.WorkMin += float64(note.Work.PerArea) * s.Area() / 60
 	}
 	return s
+}
+
+// extents are the areas of whole parts.
+func extents(job *planner.Job, parts []string) []planner.Extent {
+	out := []planner.Extent{}
+	for _, p := range job.Parts {
+		if p.In(parts) {
+			out = append(out, planner.Extent{Parts: []string{p.Label()}, M2: float64(p.Total()), Form: p.Form})
+		}
+	}
+	return out
 }
 
 // waitsFor are the waits of a new step before place at: until the film below is

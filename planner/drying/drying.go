@@ -1,14 +1,21 @@
-// Package drying owns how long a film takes to a dryness state in today's air.
+// Package drying owns how long a film takes to a dryness state: in today's air,
+// in air that changes over days, with a fan on it, and under heat.
 //
 // A note gives the time at the reference air. What paces it (water leaving,
 // solvent leaving, a reaction) says how the air changes that time. All of it
 // is an estimate of a ratio: a thumb on a test card has the last word.
+//
+// Left out are the closed room that fills with what leaves the film, the skin
+// that shuts the last of it in, and the film that is warmer or colder than the
+// air; for a film held at a known warmth, give the air that warmth. Late in
+// drying a film feels the humidity less than free water does, and may not feel it
+// at all (measured for a polymer in water, Phys. Rev. Lett. 131, 248102, 2023):
+// most of the way, not all of it, goes by these figures.
 package drying
 
 import (
-	"math"
-
 	"coatwright/planner/air"
+	"coatwright/planner/trace"
 	q "coatwright/quantity"
 )
 
@@ -23,24 +30,6 @@ const (
 	Cure        Pace = "cure"        // a reaction
 )
 
-const (
-	// ActivationEnergy is how strongly cure feels temperature, in J/mol.
-	// Published values span 29 to 77 kJ/mol (two-component fluorinated coating,
-	// 7.0 kcal/mol; aromatic isocyanate and polyol), so that twice as fast for
-	// each 10 C, which this value gives, is the middle of a range and not a law.
-	ActivationEnergy = 50e3
-
-	leastActivationEnergy = 29e3 // J/mol, see ActivationEnergy
-	mostActivationEnergy  = 77e3 // J/mol, see ActivationEnergy
-
-	// heatOfVaporisation stands for all solvents, in J/mol. It is near that of
-	// n-butyl acetate; value from memory, no source looked up.
-	heatOfVaporisation = 43e3
-
-	// gasConstant is R in J/(mol K). Source: CODATA 2018, exact.
-	gasConstant = 8.314462618
-)
-
 // Reference returns the air that times in notes are given for: 23 C and 50 %
 // relative humidity (ISO 3270, from memory), still, which is taken as 0.1 m/s
 // (common practice, no published source).
@@ -48,36 +37,67 @@ func Reference() air.Air {
 	return air.Air{Temperature: q.Celsius(23), Humidity: 0.5, Speed: 0.1}
 }
 
+// referenceRate is how fast water leaves in the reference air, in kg/(m2 s).
+var referenceRate = Reference().Evaporation()
+
+// WaterFormula is how Factor comes about for Evaporation.
+var WaterFormula = trace.Formula{
+	Text:   "t = t0 E0/E d/d0, E = (0.089 + 0.0782 v) (p_ws(t_wet) - p_w) / Y",
+	Source: "Carrier (1918), as in ASHRAE Transactions 104(1A) (1998), as a ratio of two airs; the wet bulb by ASHRAE Handbook, Fundamentals (2017), ch. 1",
+	Note:   "background/why-waterborne-slows-in-damp-air",
+}
+
+// SolventFormula is how Factor comes about for Solvent.
+var SolventFormula = trace.Formula{
+	Text:   "t = t0 (0.089 + 0.0782 v0)/(0.089 + 0.0782 v) exp(H/R (1/T - 1/T0)) d/d0",
+	Source: "Clausius and Clapeyron for the vapour pressure, Carrier's bracket for the air's speed; the heat of vaporisation from memory",
+	Note:   "background/temperature-and-cure",
+}
+
+// CureFormula is how Factor comes about for Cure.
+var CureFormula = trace.Formula{
+	Text:   "t = t0 exp(E/R (1/T - 1/T0))",
+	Source: "Arrhenius, k(T2)/k(T1) = exp(E/R (1/T1 - 1/T2)); published activation energies of coatings span 29 to 77 kJ/mol",
+	Note:   "background/temperature-and-cure",
+}
+
+// FormulaOf returns how a time of that pace comes about; zero for a pace that
+// the air does not change.
+func FormulaOf(p Pace) trace.Formula {
+	switch p {
+	case Evaporation:
+		return WaterFormula
+	case Solvent:
+		return SolventFormula
+	case Cure:
+		return CureFormula
+	}
+	return trace.Formula{}
+}
+
 // Factor returns how many times as long a state paced by p takes in a as in the
 // reference air. It is +Inf where nothing dries, as with water in saturated air.
-func Factor(p Pace, a air.Air) float64 {
+func Factor(p Pace, a air.Air) float64 { return factor(p, ActivationEnergy, a) }
+
+// factor is Factor for a cure of another activation energy.
+func factor(p Pace, e q.MolarEnergy, a air.Air) float64 {
 	ref := Reference()
 	switch p {
 	case Evaporation:
-		return ref.Evaporation() / a.Evaporation()
+		return referenceRate / a.Evaporation()
 	case Solvent:
 		carried := air.MassTransfer(ref.Speed) / air.MassTransfer(a.Speed)
 		return carried * slower(heatOfVaporisation, a.Temperature)
 	case Cure:
-		return slower(ActivationEnergy, a.Temperature)
+		return slower(e, a.Temperature)
 	}
 	return 1
 }
 
-// slower is how many times as slow something with energy e in J/mol goes at t
-// as at the reference temperature: Arrhenius for a reaction, Clausius and
-// Clapeyron for a vapour pressure; the two have one form.
-//
-//	k(T2)/k(T1) = exp(E/R (1/T1 - 1/T2))
-func slower(e float64, t q.Temperature) float64 {
-	return math.Exp(e / gasConstant * (1/float64(t) - 1/float64(Reference().Temperature)))
-}
-
 // Time returns how long a state that takes in, in the reference air and with a
 // film of refBuild, takes in a with a film of build. The time goes by the film
-// in proportion where something must leave it; a cure does not depend on it.
-// The two films are both wet or both dry, as only their ratio matters; with no
-// refBuild the film is as it should be.
+// as Thickness says. The two films are both wet or both dry, as only their ratio
+// matters; with no refBuild the film is as it should be.
 func Time(in q.Time, p Pace, a air.Air, build, refBuild q.Length) q.Time {
 	return RatesIn(a).Time(in, p, build, refBuild)
 }
@@ -111,21 +131,5 @@ func (r Rates) Time(in q.Time, p Pace, build, refBuild q.Length) q.Time {
 	if in == 0 {
 		return 0
 	}
-	return in * q.Time(r.Factor(p)*film(p, build, refBuild))
-}
-
-// film is how many times as much must leave the film as from the one that the
-// time is given for.
-func film(p Pace, build, refBuild q.Length) float64 {
-	if refBuild <= 0 || (p != Evaporation && p != Solvent) {
-		return 1
-	}
-	return float64(build / refBuild)
-}
-
-// PotLife returns how long a mix keeps at t when it keeps at23 at 23 C: by
-// Arrhenius above 23 C; below, no longer than at 23 C. A mix warms itself and a
-// shop warms up, so a longer life in the cold is not relied on.
-func PotLife(at23 q.Time, t q.Temperature) q.Time {
-	return at23 * q.Time(min(1, slower(ActivationEnergy, t)))
+	return in * q.Time(r.Factor(p)*Thickness(p, build, refBuild).Likely)
 }

@@ -24,44 +24,6 @@ func at(celsius, percent, speed float64) air.Air {
 	return air.Air{Temperature: q.Celsius(celsius), Humidity: q.Fraction(percent / 100), Speed: q.Speed(speed)}
 }
 
-// Arrhenius, k(T2)/k(T1) = exp(Ea/R (1/T1 - 1/T2)), worked independently for
-// the published activation energies: 29.3 kJ/mol (two-component fluorinated
-// coating), 50, 70 and 77 kJ/mol (isocyanate and polyols).
-func TestArrhenius(t *testing.T) {
-	for _, c := range []struct{ energy, celsius, want float64 }{
-		{29.3e3, 33, 1.475}, {50e3, 33, 1.941}, {70e3, 33, 2.531}, {77e3, 33, 2.777},
-		{50e3, 60, 9.54}, {70e3, 60, 23.5},
-	} {
-		near(t, "speed", 1/slower(c.energy, q.Celsius(c.celsius)), c.want, 0.001)
-	}
-}
-
-// Twice as fast for each 10 C: common practice for a cure. Doubling from 23 to
-// 33 C would need 52.3 kJ/mol; ours gives 1.94, and less further up.
-func TestCureDoublesAboutEveryTenDegrees(t *testing.T) {
-	for _, celsius := range []float64{3, 13, 23, 33} {
-		r := Factor(Cure, at(celsius, 50, 0.1)) / Factor(Cure, at(celsius+10, 50, 0.1))
-		near(t, "speed gained over 10 C", r, 2, 0.12)
-	}
-}
-
-// "For every 10 degrees C (18 degrees F) rise in temperature, pot life is
-// reduced by approximately half": US guide specification UFGS-09971. One step
-// up we are within 4 % of that, two steps up within 12 % and on the long side.
-func TestPotLifeHalves(t *testing.T) {
-	const atReference = 4 * 3600
-	near(t, "pot life at 33 C", float64(PotLife(atReference, q.Celsius(33))), atReference/2, 0.04)
-	near(t, "pot life at 43 C", float64(PotLife(atReference, q.Celsius(43))), atReference/4, 0.12)
-}
-
-func TestPotLifeIsNotStretchedByCold(t *testing.T) {
-	for _, celsius := range []float64{-5, 10, 23} {
-		if got := PotLife(3600, q.Celsius(celsius)); got != 3600 {
-			t.Errorf("pot life at %v C = %v s, want 3600 s", celsius, got)
-		}
-	}
-}
-
 func TestReferenceAirChangesNothing(t *testing.T) {
 	for _, p := range append(paces, "standing") {
 		if got := Factor(p, Reference()); got != 1 {
@@ -135,11 +97,4 @@ func TestBetterAirIsNeverSlower(t *testing.T) {
 			}
 		}
 	})
-}
-
-func BenchmarkFactor(b *testing.B) {
-	a := at(21, 55, 0.3)
-	for b.Loop() {
-		Factor(Evaporation, a)
-	}
 }

@@ -28,7 +28,7 @@ func (r Rates) How(in q.Time, p Pace, build, refBuild q.Length) string {
 		return fmt.Sprintf("%s; never in this air, which is full of water (%s)", given(in, p), conditions(a))
 	}
 	text := fmt.Sprintf("%s; ×%.2f because %s", given(in, p), factor, reason(a, factor))
-	if f := film(p, build, refBuild); math.Abs(f-1) >= 0.005 {
+	if f := Thickness(p, build, refBuild).Likely; math.Abs(f-1) >= 0.005 {
 		text += fmt.Sprintf("; ×%.2f because the film is %.0f %% of the one that this time is for", f, 100*f)
 	}
 	return text + "; in all " + span(r.Time(in, p, build, refBuild))

@@ -199,7 +199,7 @@ type Drying struct {
 type AirRange struct {
 	Air          q.Range[q.Temperature]
 	Humidity     q.Range[q.Fraction]
-	OverDewPoint q.Temperature // difference in K between surface and dew point
+	OverDewPoint q.Difference // between surface and dew point
 }
 
 // Over is a rule about what lies below: never, or only once Needs holds. One of

@@ -25,7 +25,10 @@ type Vocabulary struct {
 	StepTimes string // the Standing of the times in step notes
 	Limits    Limits
 
+	Law        string     // the law on VOC that Categories are of, as it is cited
 	Categories []Category // of the law on VOC
+
+	BoothVelocities []BoothVelocity
 }
 
 // Category is a kind of product in the law on VOC, and the most that it may
@@ -35,6 +38,16 @@ type Category struct {
 	Limit q.Concentration
 	Water bool // the limit counts the water in; else it is less water
 	Is    string
+}
+
+// BoothVelocity is what a rule asks of the air that enters the openings of a
+// spray booth.
+type BoothVelocity struct {
+	Name   string
+	Design q.Speed          // that a booth is to be designed for
+	Range  q.Range[q.Speed] // in which it complies; a rule with only a least has it at both ends
+	Is     string           // the spraying, the booth and the draughts that it is for
+	Source string
 }
 
 // Word is a listed word and its meaning.

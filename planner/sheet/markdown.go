@@ -7,11 +7,13 @@ import (
 	"strings"
 
 	"coatwright/planner"
+	q "coatwright/quantity"
 )
 
-// Markdown writes the plan as CommonMark with tables. Links to notes are as
+// Markdown writes the plan as CommonMark with tables, its figures in some
+// units. Links to notes are as
 // they stand from the notes' own folder: step/tack-off.md.
-func Markdown(w io.Writer, p *planner.Plan) error {
+func Markdown(w io.Writer, p *planner.Plan, u *q.System) error {
 	out := bufio.NewWriter(w)
 	fmt.Fprintf(out, "# %s\n\n", escape(p.Title))
 	if r := p.Refused; r != nil {
@@ -26,21 +28,21 @@ func Markdown(w io.Writer, p *planner.Plan) error {
 		fmt.Fprintf(out, "Nothing to do: %s.\n\n", escape(strings.Join(p.Left, ", ")))
 	}
 	for _, c := range p.Conditions {
-		fmt.Fprintf(out, "- Room, **%s**: %s\n", c.Level, escape(c.What))
+		fmt.Fprintf(out, "- Room, **%s**: %s\n", c.Level, escape(u.Text(c.What)))
 	}
 	markdownHardware(out, p)
 	fmt.Fprint(out, "\n## Cautions\n\n")
 	for _, c := range p.Cautions {
 		fmt.Fprintf(out, "- **[%s](%s.md)** %s\n", escape(c.Title), c.Note, escape(c.Says))
 	}
-	fmt.Fprint(out, "\n## What you need\n\n| material | mL | g | have at least |\n|---|--:|--:|--:|\n")
+	fmt.Fprint(out, "\n## What you need\n\n| material | volume | mass | have at least |\n|---|--:|--:|--:|\n")
 	for _, m := range p.Materials {
-		fmt.Fprintf(out, "| [%s](material/%s.md) | %.0f | %.0f | %s |\n", escape(m.Title), m.Material, m.ML, m.G, ml(m.BuyML))
+		fmt.Fprintf(out, "| [%s](material/%s.md) | %s | %s | %s |\n", escape(m.Title), m.Material, ml(u, m.ML), grams(u, m.G), ml(u, m.BuyML))
 	}
 	fmt.Fprint(out, "\n## Steps\n")
 	numbers, rework := numbered(p), reworks(p)
 	for i, s := range p.Steps {
-		markdownStep(out, i+1, s, numbers, rework[s.ID])
+		markdownStep(out, u, i+1, s, numbers, rework[s.ID])
 	}
 	return out.Flush()
 }
@@ -55,7 +57,7 @@ func markdownHardware(out io.Writer, p *planner.Plan) {
 	}
 }
 
-func markdownStep(out io.Writer, n int, s planner.Step, numbers map[string]int, rework []planner.Rework) {
+func markdownStep(out io.Writer, u *q.System, n int, s planner.Step, numbers map[string]int, rework []planner.Rework) {
 	fmt.Fprintf(out, "\n### %d. [%s](%s.md)", n, escape(s.Title), s.Note)
 	if len(s.Films) > 0 {
 		fmt.Fprintf(out, ": %s", escape(strings.Join(s.Films, ", ")))
@@ -72,7 +74,7 @@ func markdownStep(out io.Writer, n int, s planner.Step, numbers map[string]int, 
 		fmt.Fprintf(out, "- %s\n", escape(WaitText(w, numbers)))
 	}
 	if s.Coats > 0 {
-		fmt.Fprintf(out, "- %s\n", escape(filmText(s)))
+		fmt.Fprintf(out, "- %s\n", escape(filmText(u, s)))
 	}
 	for _, r := range rework {
 		fmt.Fprintf(out, "- %s\n", escape(reworkText(r)))
@@ -90,9 +92,9 @@ func markdownStep(out io.Writer, n int, s planner.Step, numbers map[string]int, 
 	if s.Mix == nil {
 		return
 	}
-	fmt.Fprint(out, "\n| pour | mL | to the mark | scale shows | share |\n|---|--:|--:|--:|---|\n")
+	fmt.Fprint(out, "\n| pour | volume | to the mark | scale shows | share |\n|---|--:|--:|--:|---|\n")
 	for _, l := range s.Mix.Lines {
-		fmt.Fprintf(out, "| %s | %s | %s | %s | %s |\n", escape(l.Title), ml(l.ML), ml(l.MarkML), grams(l.MarkG), escape(l.Share))
+		fmt.Fprintf(out, "| %s | %s | %s | %s | %s |\n", escape(l.Title), s.Mix.Poured(u, l.ML), s.Mix.Poured(u, l.MarkML), s.Mix.Weighed(u, l.MarkG), escape(l.Share))
 	}
 }
 

@@ -13,6 +13,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"coatwright/planner"
+	q "coatwright/quantity"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -62,9 +63,14 @@ func designed() *planner.Plan {
 
 // TestSheets compares a plan with the files that it is written to.
 func TestSheets(t *testing.T) {
-	for name, write := range map[string]func(io.Writer, *planner.Plan) error{"plan.txt": Text, "plan.md": Markdown} {
+	for _, c := range []struct {
+		name  string
+		write func(io.Writer, *planner.Plan, *q.System) error
+		units *q.System
+	}{{"plan.txt", Text, q.Metric}, {"plan.md", Markdown, q.Metric}, {"plan-us.txt", Text, q.US}} {
+		name := c.name
 		var out bytes.Buffer
-		if err := write(&out, designed()); err != nil {
+		if err := c.write(&out, designed(), c.units); err != nil {
 			t.Fatal(err)
 		}
 		file := filepath.Join("testdata", name)
@@ -85,19 +91,19 @@ func TestSheets(t *testing.T) {
 
 func TestText(t *testing.T) {
 	var out strings.Builder
-	if err := Text(&out, sample()); err != nil {
+	if err := Text(&out, sample(), q.Metric); err != nil {
 		t.Fatal(err)
 	}
 	for _, want := range []string{
 		"2 steps, 1 h 6 min of work, Tue 1 Dec 08:00 to Tue 1 Dec 10:00, at the latest Wed 2 Dec 10:00.", "Nothing to do: rack, ", "Tuesday 1 December 2026", "  1. 08:00-08:06  Mix",
-		"Mix 2 batches, each:", "5.2 mL", "Stand 15 min. Strain through 125 um. Use within 2 h.",
+		"Mix 2 batches, each:", "5.25 mL", "Stand 15 min. Strain through 125 µm. Use within 2 h.",
 		"Wait 34 min (24 min to 55 min) after step 1, until dry-to-recoat; the window closes after 2 d.",
 		"Wait 5 min after step 1, until dry.",
 		"Do it within 1 h 30 min of step 1, before the film is dry-hard.",
 		"Start within 30 min of step 1 (dust-free: it does not last).",
-		"2 coats of 50 um wet, 30 um dry in all; 190 kPa at the inlet, 40 mm of fan or cone, 115 mm off, 65 % overlap; flash 11 min between coats; colour #0f6f6b.",
-		"Advised: costs 10 min, saves about 40.", `"mixed" for step 2, the job as agreed:`, "1.20 L",
-		"  bag 1   from a|b", "       For a|b", "2 coats, 30 um dry, on frame: a|b", "If it goes wrong, until Tue 1 Dec 11:00 (dry-to-touch): a|b",
+		"2 coats of 50 µm wet, 30 µm dry in all; 190 kPa at the inlet, 40 mm of fan or cone, 115 mm off, 65 % overlap; flash 11 min between coats; colour #0f6f6b.",
+		"Advised: costs 10 min, saves about 40.", `"mixed" for step 2, the job as agreed:`, "1200 mL",
+		"  bag 1   from a|b", "       For a|b", "2 coats, 30 µm dry, on frame: a|b", "If it goes wrong, until Tue 1 Dec 11:00 (dry-to-touch): a|b",
 	} {
 		if !strings.Contains(out.String(), want) {
 			t.Errorf("the text lacks %q:\n%s", want, out.String())
@@ -108,7 +114,7 @@ func TestText(t *testing.T) {
 // TestMarkdownIsEscaped: nothing in a plan becomes markup or breaks a table.
 func TestMarkdownIsEscaped(t *testing.T) {
 	var out strings.Builder
-	if err := Markdown(&out, sample()); err != nil {
+	if err := Markdown(&out, sample(), q.Metric); err != nil {
 		t.Fatal(err)
 	}
 	escaped := "a\\|b \\*c\\* \\[d\\](e) \\<f\\> \\`g\\` \\#h i"
@@ -133,7 +139,7 @@ func TestRefusal(t *testing.T) {
 		{planner.Refusal{Part: "frame", Fact: planner.WorkingHours}, "the working hours do not allow it."},
 	} {
 		var out strings.Builder
-		if err := Text(&out, &planner.Plan{Title: "x", Refused: &c.r}); err != nil {
+		if err := Text(&out, &planner.Plan{Title: "x", Refused: &c.r}, q.Metric); err != nil {
 			t.Fatal(err)
 		}
 		if !strings.Contains(out.String(), c.want) {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"coatwright/planner"
+	q "coatwright/quantity"
 )
 
 // reworks maps the ids of steps that lay a film to the ways to take it back.
@@ -18,7 +19,7 @@ func reworks(p *planner.Plan) map[string][]planner.Rework {
 	return out
 }
 
-func step(out io.Writer, n int, s planner.Step, numbers map[string]int, rework []planner.Rework) {
+func step(out io.Writer, u *q.System, n int, s planner.Step, numbers map[string]int, rework []planner.Rework) {
 	fmt.Fprintf(out, "\n%3d. %s-%s  %s", n, s.Start.Format("15:04"), s.End.Format("15:04"), s.Title)
 	if len(s.Films) > 0 {
 		fmt.Fprintf(out, ": %s", strings.Join(s.Films, ", "))
@@ -39,13 +40,13 @@ func step(out io.Writer, n int, s planner.Step, numbers map[string]int, rework [
 		line("%s", WaitText(w, numbers))
 	}
 	if s.Coats > 0 {
-		line("%s", filmText(s))
+		line("%s", filmText(u, s))
 	}
 	for _, r := range rework {
 		line("%s", reworkText(r))
 	}
 	if s.Mix != nil {
-		mix(line, s.Mix)
+		mix(line, u, s.Mix)
 	}
 	for _, c := range s.Checks {
 		line("[ ] %s", c)
@@ -88,10 +89,10 @@ func reworkText(r planner.Rework) string {
 	return fmt.Sprintf("If it goes wrong, until %s (%s): %s", stamp(r.Until), r.State, r.How)
 }
 
-func filmText(s planner.Step) string {
-	text := fmt.Sprintf("%s of %.0f um wet, %.0f um dry in all; %.0f kPa at the inlet", coats(s.Coats), s.WetUm, s.DryUm, s.Pressure)
+func filmText(u *q.System, s planner.Step) string {
+	text := fmt.Sprintf("%s of %s wet, %s dry in all; %s at the inlet", coats(s.Coats), um(u, s.WetUm), um(u, s.DryUm), q.Show(u, q.Pressure(s.Pressure*1e3)))
 	if s.FanMM > 0 {
-		text += fmt.Sprintf(", %.0f mm of fan or cone, %.0f mm off, %.0f %% overlap", s.FanMM, s.DistanceMM, math.Round(s.Overlap))
+		text += fmt.Sprintf(", %s of fan or cone, %s off, %.0f %% overlap", mm(u, s.FanMM), mm(u, s.DistanceMM), math.Round(s.Overlap))
 	}
 	if s.Coats > 1 {
 		text += fmt.Sprintf("; flash %s between coats", duration(math.Ceil(s.FlashMin)))
@@ -109,19 +110,25 @@ func coats(n int) string {
 	return fmt.Sprintf("%d coats", n)
 }
 
-func mix(line func(string, ...any), m *planner.Mix) {
+func mix(line func(string, ...any), u *q.System, m *planner.Mix) {
 	if m.Batches > 1 {
 		line("Mix %d batches, each:", m.Batches)
 	}
 	for _, l := range m.Lines {
-		line("pour %-28s %7s  to the mark %7s   scale %7s   %s", l.Title, ml(l.ML), ml(l.MarkML), grams(l.MarkG), l.Share)
+		line("pour %-28s %7s  to the mark %7s   scale %7s   %s", l.Title, m.Poured(u, l.ML), m.Poured(u, l.MarkML), m.Weighed(u, l.MarkG), l.Share)
 	}
-	text := fmt.Sprintf("The need is %s to %s, as %s of the spray lands.", ml(m.LowML), ml(m.HighML), m.Transfer)
+	if m.WeighIt() {
+		line("Weigh it: a pour is less than a line of the cup.")
+	}
+	if m.TotalML < m.LeastML {
+		line("The scale cannot hold this ratio in less than %s: mix that much, or use a finer scale.", ml(u, m.LeastML))
+	}
+	text := fmt.Sprintf("The need is %s to %s, as %s of the spray lands.", ml(u, m.LowML), ml(u, m.HighML), m.Transfer)
 	if m.StandMin > 0 {
 		text += fmt.Sprintf(" Stand %s.", duration(m.StandMin))
 	}
 	if m.StrainUm > 0 {
-		text += fmt.Sprintf(" Strain through %.0f um.", m.StrainUm)
+		text += fmt.Sprintf(" Strain through %s.", um(u, m.StrainUm))
 	}
 	line("%s Use within %s.", text, duration(m.PotLife))
 }

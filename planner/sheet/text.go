@@ -13,17 +13,17 @@ import (
 	q "coatwright/quantity"
 )
 
-// Text writes the plan as plain text.
-func Text(w io.Writer, p *planner.Plan) error {
+// Text writes the plan as plain text, its figures in some units.
+func Text(w io.Writer, p *planner.Plan, u *q.System) error {
 	out := bufio.NewWriter(w)
 	title(out, p.Title, "=")
 	if r := p.Refused; r != nil {
 		refusal(out, r)
 		return out.Flush()
 	}
-	summary(out, p)
+	summary(out, p, u)
 	for _, c := range p.Conditions {
-		fmt.Fprintf(out, "Room, %s: %s\n", c.Level, c.What)
+		fmt.Fprintf(out, "Room, %s: %s\n", c.Level, u.Text(c.What))
 	}
 	hardware(out, p)
 	title(out, "Cautions", "-")
@@ -32,7 +32,7 @@ func Text(w io.Writer, p *planner.Plan) error {
 	}
 	title(out, "What you need", "-")
 	for _, m := range p.Materials {
-		fmt.Fprintf(out, "  %-36s %8s %8s   have at least %s\n", m.Title, ml(m.ML), grams(m.G), ml(m.BuyML))
+		fmt.Fprintf(out, "  %-36s %8s %8s   have at least %s\n", m.Title, ml(u, m.ML), grams(u, m.G), ml(u, m.BuyML))
 	}
 	title(out, "Steps", "-")
 	numbers, rework := numbered(p), reworks(p)
@@ -42,7 +42,7 @@ func Text(w io.Writer, p *planner.Plan) error {
 			fmt.Fprintf(out, "\n%s\n", d)
 			day = d
 		}
-		step(out, i+1, s, numbers, rework[s.ID])
+		step(out, u, i+1, s, numbers, rework[s.ID])
 	}
 	return out.Flush()
 }
@@ -69,7 +69,7 @@ func missing(r *planner.Refusal) string {
 	return fmt.Sprintf("nothing gives %q, which step/%s needs", r.Fact, r.Step)
 }
 
-func summary(out io.Writer, p *planner.Plan) {
+func summary(out io.Writer, p *planner.Plan, u *q.System) {
 	t := p.Totals
 	fmt.Fprintf(out, "%d steps, %s of work, %s.\n", len(p.Steps), duration(t.WorkMin), ends(t))
 	if len(p.Left) > 0 {
@@ -77,7 +77,7 @@ func summary(out io.Writer, p *planner.Plan) {
 	}
 	fmt.Fprintf(out, "Films in section, from the bottom:\n")
 	for _, f := range p.Films {
-		fmt.Fprintf(out, "  %-34s %s, %.0f um dry, on %s", f.Title, coats(f.Coats), f.DryUm, strings.Join(f.Parts, ", "))
+		fmt.Fprintf(out, "  %-34s %s, %s dry, on %s", f.Title, coats(f.Coats), um(u, f.DryUm), strings.Join(f.Parts, ", "))
 		if f.Design != "" {
 			fmt.Fprintf(out, ": %s", f.Design)
 		}
@@ -152,22 +152,10 @@ func forWhom(id string, numbers map[string]int) string {
 
 func stamp(t time.Time) string { return t.Format("Mon 2 Jan 15:04") }
 
-func ml(x float64) string {
-	if x >= 1000 {
-		return fmt.Sprintf("%.2f L", x/1000)
-	}
-	if x < 10 {
-		return fmt.Sprintf("%.1f mL", x)
-	}
-	return fmt.Sprintf("%.0f mL", x)
-}
-
-func grams(x float64) string {
-	if x < 10 {
-		return fmt.Sprintf("%.1f g", x)
-	}
-	return fmt.Sprintf("%.0f g", x)
-}
+func ml(u *q.System, x float64) string    { return q.Show(u, q.Volume(x*1e-6)) }
+func grams(u *q.System, x float64) string { return q.Show(u, q.Mass(x*1e-3)) }
+func um(u *q.System, x float64) string    { return q.Show(u, q.Length(x*1e-6)) }
+func mm(u *q.System, x float64) string    { return q.Show(u, q.Length(x*1e-3)) }
 
 // duration says minutes as a painter would.
 func duration(min float64) string { return q.Time(min * 60).String() }

@@ -42,7 +42,7 @@ type Input struct {
 // Origin is where an input came from.
 type Origin struct {
 	From     From   `json:"from"`
-	At       string `json:"at"`       // FromNote: "material/pearl"; FromJob, FromRoom and FromShop: the key of the job; FromFigure: its key
+	At       string `json:"at"`       // FromNote: "material/pearl"; FromJob, FromRoom and FromShop: the key of the job; FromFigure and FromEntry: its key
 	Standing string `json:"standing"` // FromNote: what the note says that its figures rest on
 }
 
@@ -59,6 +59,7 @@ const (
 	FromDefault From = "default" // nobody said, and this is what is taken
 	FromSource  From = "source"  // a constant that the formula's source gives
 	FromFigure  From = "figure"  // another figure
+	FromEntry   From = "entry"   // what was entered on the same page
 )
 
 // In is an input of a known value.

@@ -1,0 +1,41 @@
+package web
+
+import (
+	"coatwright/planner/trace"
+	q "coatwright/quantity"
+	"coatwright/workout"
+)
+
+// sampleFigure has an input of every origin.
+func sampleFigure() trace.Figure {
+	in := func(symbol, name string, from trace.From, at string) trace.Input {
+		return trace.In(symbol, name, q.Fraction(0.42), trace.Origin{From: from, At: at, Standing: "starting-value"})
+	}
+	return trace.Figure{
+		Key: "wet-film", Name: "Wet film of one coat", Value: q.ValueOf(q.Length(59e-6)), Range: trace.SpanOf(q.Length(50e-6), q.Length(72e-6)),
+		Formula: trace.Formula{Text: "WFT = DFT / VS", Source: "A handbook", Note: "background/film-build"},
+		Inputs: []trace.Input{
+			in("VS", "solids by volume", trace.FromNote, "material/pearl"), in("DFT", "dry film", trace.FromFigure, "wet-film"),
+			in("A", "area", trace.FromJob, "parts"), in("φ", "humidity", trace.FromRoom, "humidity"), in("", "step of the scale", trace.FromShop, "scale"),
+			in("", "density", trace.FromCan, ""), in("", "entered", trace.FromEntry, "solids"), in("", "constant", trace.FromSource, ""), in("", "usual", trace.FromDefault, ""),
+			trace.InRange("TE", "transfer", q.Range[q.Fraction]{Low: 0.2, High: 0.5}, trace.Origin{From: trace.FromNote, At: "tool/fan-gun"}),
+		},
+		Remarks: []string{"Above 120 µm it runs."},
+	}
+}
+
+func workOutSamples() []Page {
+	asked := []workout.Field{
+		{Key: "solids", Label: "Solids by volume", Hint: "35 %", Default: "42 %"},
+		{Key: "of", Label: "Material", Default: "a", Choices: []workout.Choice{{Value: "a", Title: "A", Group: "Clears"}, {Value: "b", Title: "B", Group: "Clears"}, {Value: "c", Title: "C", Group: "Grounds"}}},
+		{Key: "readings", Label: "Readings", Optional: true, Lines: true},
+	}
+	sheet := &workout.Sheet{Slug: "film", Title: "Wet and dry film", Lead: "From one to the other.", Note: "background/film-build"}
+	full := &workout.Page{Sheet: sheet, Fields: asked, Values: map[string]string{"solids": "42 %", "of": "b"}, Problems: map[string]string{}, Answer: &workout.Answer{
+		Verdict: &workout.Verdict{Level: "care", Says: "It lies at 23 °C."}, Says: []string{"A sentence."}, Figures: []trace.Figure{sampleFigure()},
+		Tables: []workout.Table{{Title: "Steps", Columns: []string{"What", "How much"}, Rows: [][]any{{"ground", q.ValueOf(q.Volume(1e-4))}}}}, Defers: "The data sheet wins.",
+	}}
+	wrong := &workout.Page{Sheet: &workout.Sheet{Slug: "x", Title: "X", Lead: "Y."}, Fields: asked, Values: map[string]string{"solids": "<x>"}, Problems: map[string]string{"solids": "Found <x>, expected a percentage."}}
+	titles := map[string]string{"background/film-build": "Film build", "material/pearl": "Pearl"}
+	return []Page{WorkOutPage{Frame: Frame{Path: "/work-out/film", Units: q.US}, Sheet: full, Titles: titles}, WorkOutPage{Sheet: wrong}}
+}

@@ -1,0 +1,37 @@
+package web
+
+import (
+	"fmt"
+	"html/template"
+
+	"coatwright/planner"
+	q "coatwright/quantity"
+)
+
+// measures are what the templates may call to show a figure in the units of s.
+// A plan holds its figures in um, mL, g, kPa and mm.
+func measures(s *q.System) template.FuncMap {
+	return template.FuncMap{
+		"um":      func(x float64) string { return q.Show(s, q.Length(x*1e-6)) },
+		"mm":      func(x float64) string { return q.Show(s, q.Length(x*1e-3)) },
+		"mL":      func(x float64) string { return q.Show(s, q.Volume(x*1e-6)) },
+		"grams":   func(x float64) string { return q.Show(s, q.Mass(x*1e-3)) },
+		"kPa":     func(x float64) string { return q.Show(s, q.Pressure(x*1e3)) },
+		"gPerL":   func(x float64) string { return q.Show(s, q.Concentration(x)) },
+		"cup":     func(m *planner.Mix) template.HTML { return cupSVG(m, s) },
+		"poured":  func(m *planner.Mix, ml float64) string { return m.Poured(s, ml) },
+		"weighed": func(m *planner.Mix, g float64) string { return m.Weighed(s, g) },
+		"value":   s.Show,
+		"cell":    func(x any) string { return cell(s, x) },
+		"text":    s.Text,
+		"prose":   func(html template.HTML) template.HTML { return template.HTML(q.HTML(string(html), s.Annotate)) },
+	}
+}
+
+// cell writes what stands in a table: a value in the units of s, or a text.
+func cell(s *q.System, x any) string {
+	if v, is := x.(q.Value); is {
+		return s.Show(v)
+	}
+	return s.Text(fmt.Sprint(x))
+}

@@ -1,0 +1,76 @@
+// Package workout owns what can be worked out beside a plan: each sheet asks for
+// a few figures and answers with others, and with how they came about. It knows
+// no HTTP and draws nothing.
+package workout
+
+import (
+	"coatwright/planner/library"
+	"coatwright/planner/trace"
+)
+
+// Sheet is one thing that can be worked out.
+type Sheet struct {
+	Slug, Title string
+	Lead        string // what it is for, in a sentence
+	Note        string // the note that explains it, "" for none
+	fields      func(*Entry) []Field
+	answer      func(*Entry) *Answer
+}
+
+// Field is one thing that a sheet asks for.
+type Field struct {
+	Key, Label string
+	Hint       string // the unit, an example
+	Default    string // what stands in it at first
+	Choices    []Choice
+	Optional   bool
+	Lines      bool // of several lines
+}
+
+// Choice is one of a field's choices. Group heads those that belong together, ""
+// for none.
+type Choice struct{ Value, Title, Group string }
+
+// Answer is what comes out.
+type Answer struct {
+	Verdict *Verdict // nil for a sheet that only reckons
+	Says    []string
+	Figures []trace.Figure
+	Tables  []Table
+	Defers  string // to whom the answer defers; "" where nobody can be hurt
+}
+
+// Verdict is a short answer. Level is "go", "care" or "no".
+type Verdict struct{ Level, Says string }
+
+// Table is figures in rows. Cells are texts, or trace values that are shown in
+// the reader's units.
+type Table struct {
+	Title   string
+	Columns []string
+	Rows    [][]any
+}
+
+// Page is a sheet as it is filled in.
+type Page struct {
+	*Sheet
+	Fields   []Field
+	Values   map[string]string // by key, as entered, else the defaults
+	Problems map[string]string // by key
+	Answer   *Answer           // nil while there are problems
+}
+
+// Fill works a sheet out. What was not entered is taken at its default; given
+// says what was entered.
+func (s *Sheet) Fill(lib *library.Library, given func(key string) (string, bool)) *Page {
+	e := &Entry{lib: lib, given: given, values: map[string]string{}, problems: map[string]string{}}
+	e.fields = s.fields(e)
+	p := &Page{Sheet: s, Fields: e.fields, Values: e.values, Problems: e.problems}
+	for _, f := range e.fields {
+		e.values[f.Key] = e.entered(f)
+	}
+	if answer := s.answer(e); len(e.problems) == 0 {
+		p.Answer = answer
+	}
+	return p
+}
