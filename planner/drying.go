@@ -7,6 +7,7 @@ import (
 	"coatwright/planner/library"
 	"coatwright/planner/mix"
 	"coatwright/planner/route"
+	"coatwright/planner/trace"
 	q "coatwright/quantity"
 )
 
@@ -107,4 +108,15 @@ func (d *Drying) How(c route.Coating, state string) string {
 	}
 	build, sheet := d.film(c)
 	return d.rates.How(t.In, dry.Pace(t.By), build, sheet)
+}
+
+// Trace is how a time of c that its note gives comes about in the job's air.
+func (d *Drying) Trace(c route.Coating, t library.Drying, from dry.Origins) (trace.Formula, []trace.Input) {
+	build, sheet := d.film(c)
+	return dry.FormulaOf(dry.Pace(t.By)), d.rates.Inputs(t.In, dry.Pace(t.By), build, sheet, from)
+}
+
+// TraceStand is how Stands comes about.
+func (d *Drying) TraceStand(t library.Drying, from dry.Origins) (trace.Formula, []trace.Input) {
+	return dry.FormulaOf(dry.Pace(t.By)), d.rates.Inputs(t.In, dry.Pace(t.By), 1, 1, from)
 }
