@@ -101,15 +101,15 @@ func totals(p *Plan) Totals {
 			t.VOCg += s.Mix.VOCgPerL * s.Mix.TotalML * s.Mix.Times() / 1000
 		}
 	}
-	for _, sum := range builds(p.Films) {
+	for _, sum := range Builds(p.Films) {
 		t.DryUm = max(t.DryUm, sum)
 	}
 	t.ElapsedMin = t.End.Sub(t.Start).Minutes()
 	return t
 }
 
-// builds is the dry build of each part's films.
-func builds(films []Film) map[string]float64 {
+// Builds is the dry build of each part's films, in um.
+func Builds(films []Film) map[string]float64 {
 	sums := map[string]float64{}
 	for _, f := range films {
 		for _, part := range f.Parts {

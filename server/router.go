@@ -41,6 +41,8 @@ func (s *site) handler() http.Handler {
 	r.POST("/plan", s.page(s.makePlan))
 	r.Match(reading, "/plan/:id", s.page(s.plan))
 	r.Match(reading, "/plan/:id/without/:step", s.page(s.without))
+	r.Match(reading, "/plan/:id/how", s.page(s.howTotals))
+	r.Match(reading, "/plan/:id/how/:step", s.page(s.how))
 	r.Match(reading, "/plan/:id/whatif", s.page(s.whatIf))
 	r.POST("/plan/:id/whatif", s.page(s.planWith))
 	r.Match(reading, "/plan/:id/edit", s.page(s.editForm))

@@ -1,6 +1,8 @@
 package web
 
 import (
+	"slices"
+
 	"coatwright/planner/trace"
 	q "coatwright/quantity"
 	"coatwright/workout"
@@ -22,6 +24,13 @@ func sampleFigure() trace.Figure {
 		},
 		Remarks: []string{"Above 120 µm it runs."},
 	}
+}
+
+// plannedFigure is a figure of a plan: nothing of it was entered on its page.
+func plannedFigure() trace.Figure {
+	f := sampleFigure()
+	f.Inputs = slices.DeleteFunc(f.Inputs, func(in trace.Input) bool { return in.Origin.From == trace.FromEntry })
+	return f
 }
 
 func workOutSamples() []Page {

@@ -22,6 +22,9 @@ func measures(s *q.System) template.FuncMap {
 		"poured":  func(m *planner.Mix, ml float64) string { return m.Poured(s, ml) },
 		"weighed": func(m *planner.Mix, g float64) string { return m.Weighed(s, g) },
 		"value":   s.Show,
+		"how":     how,
+		"pourKey": func(key string, place int) string { return fmt.Sprintf("%s-%d", key, place+1) },
+		"percent": func(x float64) string { return q.Show(s, q.Fraction(x/100)) },
 		"cell":    func(x any) string { return cell(s, x) },
 		"text":    s.Text,
 		"prose":   func(html template.HTML) template.HTML { return template.HTML(q.HTML(string(html), s.Annotate)) },
@@ -34,4 +37,13 @@ func cell(s *q.System, x any) string {
 		return s.Show(v)
 	}
 	return s.Text(fmt.Sprint(x))
+}
+
+// how writes a figure as a link to what explains it.
+func how(at, figure string) template.HTML {
+	text := template.HTMLEscapeString(figure)
+	if at == "" {
+		return template.HTML(text)
+	}
+	return template.HTML(`<a class="how" href="` + template.HTMLEscapeString(at) + `">` + text + `</a>`)
 }

@@ -121,15 +121,56 @@ type ShownStep struct {
 // Show hands a step to its template.
 func (p PlanPage) Show(s PlanStep) ShownStep { return ShownStep{p, s} }
 
+// HowAt is where a figure of a step is explained, "" for a plan that is not
+// kept.
+func (p PlanPage) HowAt(step, key string) string {
+	if p.ID == "" {
+		return ""
+	}
+	return "/plan/" + p.ID + "/how/" + step + "#" + key
+}
+
+// TotalAt is where a total of the plan is explained, "" for a plan that is not
+// kept.
+func (p PlanPage) TotalAt(key string) string {
+	if p.ID == "" {
+		return ""
+	}
+	return "/plan/" + p.ID + "/how#" + key
+}
+
+// HowAt is where a figure of the step is explained.
+func (s ShownStep) HowAt(key string) string { return s.Page.HowAt(s.ID, key) }
+
+// ShownMix is a mix with the step that makes it.
+type ShownMix struct {
+	*planner.Mix
+	Step ShownStep
+}
+
+// Mixed is what the step mixes.
+func (s ShownStep) Mixed() ShownMix { return ShownMix{s.Mix, s} }
+
+// HowAt is where a figure of the mix is explained; keys of the pours go by their
+// place.
+func (m ShownMix) HowAt(key string) string { return m.Step.HowAt(key) }
+
 // ShownWait is a wait of a step, with the step that started its clock.
 type ShownWait struct {
 	planner.Wait
 	Giver, Taker PlanStep
+	page         PlanPage
+	place        int // among the step's waits
 }
 
-// WaitOf finds what started the clock of a step's wait.
-func (p PlanPage) WaitOf(s PlanStep, w planner.Wait) ShownWait {
-	return ShownWait{Wait: w, Giver: p.Step(w.After), Taker: s}
+// WaitOf finds what started the clock of the wait at a place among a step's.
+func (p PlanPage) WaitOf(s PlanStep, place int, w planner.Wait) ShownWait {
+	return ShownWait{Wait: w, Giver: p.Step(w.After), Taker: s, page: p, place: place}
+}
+
+// HowAt is where the wait, or when it must be over, is explained.
+func (w ShownWait) HowAt(key string) string {
+	return w.page.HowAt(w.Taker.ID, fmt.Sprintf("%s-%d", key, w.place+1))
 }
 
 // ShownRework is a way to take a film back or mend it, until when in words.

@@ -39,7 +39,7 @@ func TestCloses(t *testing.T) {
 		{planner.Wait{After: "no-such-step", Max: 120}, ""},
 	}
 	for _, test := range tests {
-		if got := page.WaitOf(page.Step("lay-candy"), test.wait).Closes(); got != test.want {
+		if got := page.WaitOf(page.Step("lay-candy"), 0, test.wait).Closes(); got != test.want {
 			t.Errorf("%+v closes %q, want %q", test.wait, got, test.want)
 		}
 	}
@@ -67,7 +67,7 @@ func TestPlanPageSaysAll(t *testing.T) {
 		"Left out: It shows in the gloss", "20 % of hardener and base (15 to 25)", "Strain through 190 µm", "Use within 8 h",
 		"21 °C, 55 % humidity, air at 0.3 m/s, surface 20 °C", "Fan gun, low pressure", "300 mL", "4 h 2 min", "A clean cloth stays clean.",
 		"Wait 3 h 26 min (2 h 24 min to 5 h 30 min) after step 6", "at the latest Mon 7 Dec 08:15", "If it goes wrong", "until 09:46", "until Wed 2 Dec 09:39", "Wipe it back with a damp cloth.",
-		"edge stripe: stripe", "maker's name: drop shadow; badge: drop shadow", "Stripe, down tube, both sides", "Fan or cone225 mm", "Distance115 mm", "Overlap63 %", "Fan gun, low pressure, Airbrush",
+		"edge stripe: stripe", "maker's name: drop shadow; badge: drop shadow", "Stripe, down tube, both sides", "Fan or cone225 mm", "Distance115 mm", "Overlap62.5 %", "Fan gun, low pressure, Airbrush",
 		"bag 1", "2 eyelets, left", "Nothing to dorack", "Cut where the designs lie.",
 	} {
 		if !strings.Contains(text, want) {

@@ -7,6 +7,7 @@ import (
 
 	"coatwright/content"
 	"coatwright/planner"
+	"coatwright/planner/trace"
 	q "coatwright/quantity"
 	"coatwright/workout"
 )
@@ -285,6 +286,7 @@ func samples() map[string][]Page {
 		},
 		"whatif": whatIfSamples(), "edit": editSamples(), "coverage": coverageSamples(), "coverage-cell": cellSamples(),
 		"workout":  workOutSamples(),
+		"how":      {HowPage{ID: "k3v9", Job: "Touring frame", N: 4, Step: "mix-and-stand", Heading: "Mix", Figures: []trace.Figure{plannedFigure()}}, HowPage{ID: "k3v9", Heading: "Gone"}},
 		"workouts": {WorkOutIndex{Sheets: workout.Sheets()}, WorkOutIndex{}},
 		"jobs":     {JobsPage{Frame: Frame{Title: "Jobs", Here: AtJobs}, Jobs: jobs}, JobsPage{}},
 		"error":    {ErrorPage{Frame: Frame{Title: "Not found"}, Status: 404, Heading: "There is no such note", Detail: "Found step/tack-of; notes of this kind are listed under Steps.", Suggest: "/note/step/tack-off"}, ErrorPage{Heading: "Something went wrong"}},

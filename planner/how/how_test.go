@@ -64,39 +64,45 @@ func TestFiguresAreThePlans(t *testing.T) {
 				}
 				checkAll(t, s, figures, notes)
 			}
+			checkFigures(t, "totals", Totals(p, notes.Planner()), notes)
 		})
 	}
 }
 
-func checkAll(t *testing.T, s planner.Step, figures []trace.Figure, notes *content.Library) {
+func checkFigures(t *testing.T, of string, figures []trace.Figure, notes *content.Library) {
 	t.Helper()
 	keys := map[string]bool{}
 	for _, f := range figures {
 		if keys[f.Key] || f.Name == "" || f.Value.Of == "" || len(f.Inputs) == 0 || math.IsNaN(f.Value.SI) {
-			t.Errorf("%s: the figure %q stands twice or lacks something: %+v", s.ID, f.Key, f)
+			t.Errorf("%s: the figure %q stands twice or lacks something: %+v", of, f.Key, f)
 		}
 		keys[f.Key] = true
 		for _, r := range f.Remarks {
 			if strings.HasPrefix(r, "The plan was kept with") {
-				t.Errorf("%s: %s: %s", s.ID, f.Key, r)
+				t.Errorf("%s: %s: %s", of, f.Key, r)
 			}
 		}
 		if f.Note != "" && notes.Note(f.Note) == nil {
-			t.Errorf("%s: %s is explained in %s, which is not there", s.ID, f.Key, f.Note)
+			t.Errorf("%s: %s is explained in %s, which is not there", of, f.Key, f.Note)
 		}
 		for _, in := range f.Inputs {
 			if in.Origin.From == trace.FromNote && notes.Note(in.Origin.At) == nil {
-				t.Errorf("%s: %s: %s comes from %s, which is not there", s.ID, f.Key, in.Name, in.Origin.At)
+				t.Errorf("%s: %s: %s comes from %s, which is not there", of, f.Key, in.Name, in.Origin.At)
 			}
 		}
 	}
 	for _, f := range figures {
 		for _, in := range f.Inputs {
 			if in.Origin.From == trace.FromFigure && !keys[in.Origin.At] {
-				t.Errorf("%s: %s: %s comes from the figure %q, which is not there", s.ID, f.Key, in.Name, in.Origin.At)
+				t.Errorf("%s: %s: %s comes from the figure %q, which is not there", of, f.Key, in.Name, in.Origin.At)
 			}
 		}
 	}
+}
+
+func checkAll(t *testing.T, s planner.Step, figures []trace.Figure, notes *content.Library) {
+	t.Helper()
+	checkFigures(t, s.ID, figures, notes)
 	wants := []string{"work"}
 	if s.Coats > 0 {
 		wants = append(wants, "dry-film", "wet-film", "spreading-rate", "hand", "trigger")

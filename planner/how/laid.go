@@ -30,7 +30,27 @@ func (e *explainer) laid() {
 	e.solids(parts, solids)
 	e.wet(m, solids)
 	e.flash(m, tool)
+	e.setting(tool)
 	e.spraying(tool)
+}
+
+// setting tells how the applicator is set: as its note says, in the middle.
+func (e *explainer) setting(tool *library.Tool) {
+	a := tool.Applicator
+	note := trace.Formula{Text: "the middle of the range", Source: "common practice, no published source", Note: "background/one-pass"}
+	take(e, "pressure", "Pressure at the inlet", a.Pressure, e.step.Pressure*1e3, note, tool)
+	take(e, "fan", "Fan or cone on the part", a.Fan, e.step.FanMM*1e-3, note, tool)
+	take(e, "distance", "Distance from nozzle to part", a.Distance, e.step.DistanceMM*1e-3, note, tool)
+	take(e, "overlap", "Overlap of the passes", a.Overlap, e.step.Overlap/100, note, tool)
+}
+
+// take adds a figure that is the middle of a range of an applicator's note.
+func take[Q q.Quantity](e *explainer, key, name string, r q.Range[Q], planned float64, f trace.Formula, tool *library.Tool) {
+	if r.IsZero() {
+		return
+	}
+	e.add(trace.Figure{Key: key, Name: name, Value: q.ValueOf(r.Middle()), Range: trace.SpanOf(r.Low, r.High), Formula: f,
+		Inputs: []trace.Input{trace.InRange("", "by the applicator's note", r, ofTool(tool))}}, q.ValueOf(Q(planned)))
 }
 
 // solids explains the solids of the mix.

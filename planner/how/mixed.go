@@ -28,8 +28,7 @@ func (e *explainer) mixed() {
 		return
 	}
 	e.solids(parts, solids)
-	e.need(m, tool, laid, solids)
-	e.pours(parts)
+	e.pours(parts, e.need(m, tool, laid, solids))
 	e.keeps(m)
 	e.batches(m)
 	e.air(parts)
@@ -37,7 +36,7 @@ func (e *explainer) mixed() {
 }
 
 // need explains how much mix the film takes.
-func (e *explainer) need(m *library.Material, tool *library.Tool, laid planner.Step, solids q.Fraction) {
+func (e *explainer) need(m *library.Material, tool *library.Tool, laid planner.Step, solids q.Fraction) q.Volume {
 	a, mixed := tool.Applicator, e.step.Mix
 	order := film.Order{Build: m.Build, Coats: laid.Coats, Solids: solids, Loss: a.Loss, Cleanings: 1}
 	var inputs []trace.Input
@@ -50,7 +49,7 @@ func (e *explainer) need(m *library.Material, tool *library.Tool, laid planner.S
 		trace.In("VS", "solids by volume, as sprayed", solids, ofFigure("solids")), trace.In("loss", "stays in cup and passages", a.Loss, ofTool(tool)))
 	takes, err := order.Need()
 	if err != nil {
-		return
+		return 0
 	}
 	off := e.lib.Words.StandingOf(m.Standing)
 	f := trace.Figure{
@@ -59,10 +58,11 @@ func (e *explainer) need(m *library.Material, tool *library.Tool, laid planner.S
 		Remarks: []string{fmt.Sprintf("The range takes the applicator at its best and worst, and the can's figures at %.0f to %.0f %% of what the note says.", off.Amount.Low.Percent(), off.Amount.High.Percent())},
 	}
 	e.add(f, f.Value)
+	return takes.Mixed().Likely
 }
 
 // pours explains the marks of the cup and the scale.
-func (e *explainer) pours(parts []mix.Part) {
+func (e *explainer) pours(parts []mix.Part, need q.Volume) {
 	mixed := e.step.Mix
 	shares, err := mix.Shares(parts)
 	if err != nil {
@@ -75,8 +75,8 @@ func (e *explainer) pours(parts []mix.Part) {
 	}
 	e.add(trace.Figure{
 		Key: "batch", Name: "One batch", Value: q.ValueOf(total), Formula: mix.BatchFormula,
-		Inputs: []trace.Input{trace.In("", "mix that the film takes", q.Volume(mixed.LowML*1e-6), ofFigure("need")), trace.In("", "batches", q.Number(mixed.Times()), ofFigure("batches")),
-			trace.In("", "lines of the cup", q.Volume(mixed.LineML*1e-6), ofBench(e.note))},
+		Inputs: []trace.Input{trace.In("", "mix that the film takes", need, ofFigure("need")), trace.In("", "batches", q.Number(mixed.Times()), ofFigure("batches")),
+			trace.In("", "lines of the cup", q.Volume(mixed.LineML*1e-6), ofStep(e.note))},
 		Remarks: []string{"The need by the number of batches, up to the next line of the cup."},
 	}, q.ValueOf(total))
 	for i, p := range pours {
@@ -95,9 +95,6 @@ func (e *explainer) pours(parts []mix.Part) {
 		}, q.ValueOf(q.Mass(line.MarkG*1e-3)))
 	}
 }
-
-// ofBench is the step's own note: it names the cup and the scale.
-func ofBench(s *library.Step) trace.Origin { return ofStep(s) }
 
 // keeps explains the pot life.
 func (e *explainer) keeps(m *library.Material) {
@@ -174,7 +171,7 @@ func (e *explainer) least(parts []mix.Part) {
 	if err != nil || err2 != nil {
 		return
 	}
-	from := ofBench(e.note)
+	from := ofStep(e.note)
 	if e.plan.Job.Scale > 0 {
 		from = trace.Origin{From: trace.FromShop, At: "scale"}
 	}
