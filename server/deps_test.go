@@ -44,7 +44,7 @@ var arrows = map[string][]string{
 	"planner/how": {"nearest", "quantity", "planner/route", "planner", "planner/library", "planner/trace", "planner/air", "planner/drying", "planner/film", "planner/gun",
 		"planner/mix", "planner/voc"},
 	"planner/critique": {"nearest", "quantity", "planner", "planner/library", "planner/calendar", "planner/route"},
-	"planner/sheet":    {"planner", "planner/critique", "quantity"},
+	"planner/sheet":    {"planner", "planner/critique", "planner/trace", "quantity"},
 	"workout": {"nearest", "quantity", "planner", "planner/library", "planner/trace", "planner/air", "planner/area", "planner/colour", "planner/compressor",
 		"planner/cost", "planner/drying", "planner/film", "planner/grit", "planner/gun", "planner/mix", "planner/room", "planner/ventilation",
 		"planner/viscosity", "planner/voc", "planner/weather"},

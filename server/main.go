@@ -4,6 +4,7 @@
 //
 //	go run ./server [-listen 127.0.0.1:8080] [-data ./data]
 //	go run ./server plan FILE [-format text|markdown|json]
+//	go run ./server plan FILE -how STEP
 //	go run ./server plan FILE -without STEP
 //	go run ./server plan FILE -with CHOICES
 //	go run ./server plan FILE -move STEP [-before STEP]
@@ -41,6 +42,8 @@ const usage = `coatwright keeps a paint shop's notes and plans its jobs.
 
   coatwright [-listen 127.0.0.1:8080] [-data ./data]   serve notes and planner
   coatwright plan FILE [-format text|markdown|json]    plan a job file ("-" reads standard input)
+                       [-units metric|bar|us]          ... its figures in these units
+  coatwright plan FILE -how STEP|totals                say how the figures of a step come about
   coatwright plan FILE -without STEP                   say what leaving out a step changes
   coatwright plan FILE -with "room.airflow=1 m/s, clear=two-pack"
                                                        say what other choices change

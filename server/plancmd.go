@@ -13,6 +13,7 @@ import (
 	"coatwright/content"
 	"coatwright/nearest"
 	"coatwright/planner"
+	"coatwright/planner/how"
 	"coatwright/planner/library"
 	"coatwright/planner/sheet"
 	q "coatwright/quantity"
@@ -22,7 +23,7 @@ import (
 var formats = []string{"text", "markdown", "json"}
 
 // asked is what the plan command is asked besides the plan.
-type asked struct{ format, units, without, with, move, before string }
+type asked struct{ format, units, how, without, with, move, before string }
 
 // planCommand plans a job file. The file may stand before or after the flags.
 func planCommand(args []string, stdout, stderr io.Writer) int {
@@ -31,6 +32,7 @@ func planCommand(args []string, stdout, stderr io.Writer) int {
 	var ask asked
 	flags.StringVar(&ask.format, "format", "text", "text, markdown or json")
 	flags.StringVar(&ask.units, "units", q.Metric.Name, "metric, bar or us: what figures are written in")
+	flags.StringVar(&ask.how, "how", "", `a step's id, or "totals": say how its figures come about`)
 	flags.StringVar(&ask.without, "without", "", "a step's id: say what leaving it out changes")
 	flags.StringVar(&ask.with, "with", "", `choices such as "room.airflow=1 m/s, clear=two-pack": say what they change`)
 	flags.StringVar(&ask.move, "move", "", "a step's id: say what moving it does to the plan")
@@ -65,10 +67,13 @@ func answer(job *planner.Job, lib *library.Library, ask asked, stdout, stderr io
 		return writeDifference(d, err, ask.format, stdout, stderr)
 	}
 	plan, err := planner.New(job, lib)
-	if err == nil && ask.move != "" {
+	switch {
+	case err != nil:
+	case ask.move != "":
 		return movedStep(plan, lib, ask, stdout, stderr)
-	}
-	if err == nil {
+	case ask.how != "":
+		return writeHow(plan, lib, ask, stdout, stderr)
+	default:
 		err = writePlan(stdout, plan, ask)
 	}
 	if err != nil {
@@ -84,14 +89,14 @@ func answer(job *planner.Job, lib *library.Library, ask asked, stdout, stderr io
 // check says what of the flags does not fit together.
 func (a asked) check() error {
 	questions := 0
-	for _, q := range []string{a.without, a.with, a.move} {
+	for _, q := range []string{a.how, a.without, a.with, a.move} {
 		if q != "" {
 			questions++
 		}
 	}
 	switch {
 	case questions > 1:
-		return fmt.Errorf("found more than one of -without, -with and -move, expected one question at a time")
+		return fmt.Errorf("found more than one of -how, -without, -with and -move, expected one question at a time")
 	case a.before != "" && a.move == "":
 		return fmt.Errorf("found -before without -move, expected -move STEP -before STEP")
 	}
@@ -234,6 +239,28 @@ func writePlan(w io.Writer, plan *planner.Plan, ask asked) error {
 		return sheet.Markdown(w, plan, units)
 	}
 	return sheet.Text(w, plan, units)
+}
+
+// writeHow writes how the figures of a step, or of the whole plan, come about.
+func writeHow(plan *planner.Plan, lib *library.Library, ask asked, stdout, stderr io.Writer) int {
+	figures, err := how.Totals(plan, lib), error(nil)
+	if ask.how != "totals" {
+		figures, err = how.Step(plan, lib, ask.how)
+	}
+	if err != nil {
+		fmt.Fprintln(stderr, "coatwright plan:", err)
+		return exitMalformed
+	}
+	if ask.format == "json" {
+		err = writeJSON(stdout, figures)
+	} else {
+		err = sheet.Figures(stdout, figures, q.SystemNamed(ask.units))
+	}
+	if err != nil {
+		fmt.Fprintln(stderr, "coatwright plan:", err)
+		return exitFailed
+	}
+	return exitOK
 }
 
 func writeJSON(w io.Writer, v any) error {

@@ -2,6 +2,7 @@ package how
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -107,6 +108,11 @@ func (e *explainer) closes(k int, w planner.Wait, giver planner.Step, dries *pla
 		f.Formula.Note = "background/why-mixes-stand"
 		f.Inputs = []trace.Input{trace.In("", "pot life in this room", q.Time(giver.Mix.PotLife*60), trace.Origin{From: trace.FromNote, At: giver.Material}),
 			trace.In("", "spraying it, waits between coats in it", q.Time(e.step.WorkMin*60), ofFigure("work"))}
+		if note != nil {
+			for _, fact := range slices.Sorted(maps.Keys(note.Lasts)) {
+				f.Inputs = append(f.Inputs, trace.In("", "no mix is left in its cup longer", note.Lasts[fact], ofStep(note)))
+			}
+		}
 	case note != nil:
 		f.Inputs = []trace.Input{trace.In("", "so long it holds", longest, ofStep(note))}
 	}
