@@ -9,7 +9,7 @@ import (
 )
 
 // SphereFormula is how the area of a Sphere comes about.
-var SphereFormula = trace.Formula{Text: "A = π d²", Source: handbook + ", A-5", Note: noteParts}
+var SphereFormula = trace.Formula{Text: "A = π d²", Source: handbook + ", A-5 (from memory)", Note: noteParts}
 
 // Sphere is a ball.
 type Sphere struct{ Diameter q.Length }
@@ -40,7 +40,7 @@ func (*Sphere) Formula() trace.Formula { return SphereFormula }
 var DomeFormula = trace.Formula{
 	Text: "outside: A = π (d²/4 + h²) = 2 π R h, R = (d²/4 + h²)/(2 h); " +
 		"inside: A = 2 π (R - t)(h - t); edge: π t (2 R - t)",
-	Source: handbook + ", A-5",
+	Source: handbook + ", A-5 (from memory)",
 	Note:   noteShells,
 }
 

@@ -19,6 +19,7 @@ func TestCheck(t *testing.T) {
 	}{
 		{"nothing measured", &Plate{}, Error{"length", "0 µm", "a length above 0 and at most 20 m"}},
 		{"below nothing", &Sphere{-0.1}, Error{"diameter", "-100 mm", "a length above 0 and at most 20 m"}},
+		{"too small to measure", &Sphere{1e-200}, Error{"diameter", "0 µm", "a length above 0 and at most 20 m"}},
 		{"no number", &Sphere{q.Length(math.NaN())}, Error{"diameter", "not known", "a length above 0 and at most 20 m"}},
 		{"without end", &Sphere{q.Length(math.Inf(1))}, Error{"diameter", "without end", "a length above 0 and at most 20 m"}},
 		{"too long", &Plate{Length: 560, Width: 0.4}, Error{"length", "560 m", "a length above 0 and at most 20 m"}},

@@ -18,8 +18,9 @@ func Figures(s Shape, at string, origin trace.From) []trace.Figure {
 		return c.figures(at, origin)
 	}
 	own := trace.Figure{Key: at, Name: s.Kind().Title, Value: q.ValueOf(s.Area()), Range: spanOf(s), Formula: s.Formula()}
+	own.Remarks = choices(s.Measures())
 	if omits := s.Kind().Omits; omits != "" {
-		own.Remarks = []string{omits}
+		own.Remarks = append(own.Remarks, omits)
 	}
 	var figures []trace.Figure
 	if made, ok := s.(interface{ pieces() []named }); ok {
@@ -70,6 +71,24 @@ func figuresOf(pieces []named, at string, origin trace.From) (figures []trace.Fi
 		}
 	}
 	return figures, in
+}
+
+// choices say what was chosen and is no number of the formula.
+func choices(measures []Measure) []string {
+	var out []string
+	for _, m := range measures {
+		switch into := m.Into.(type) {
+		case *Side:
+			if *into != "" {
+				out = append(out, m.Title+": "+string(*into)+".")
+			}
+		case *bool:
+			if m.Symbol == "" && *into {
+				out = append(out, m.Title+".")
+			}
+		}
+	}
+	return out
 }
 
 // inputs are what was measured and stands in a formula.

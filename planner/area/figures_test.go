@@ -30,6 +30,25 @@ func TestFigures(t *testing.T) {
 			Key: "shape.k", Name: "Ball", Value: q.ValueOf((&Sphere{0.2}).Area()), Formula: SphereFormula,
 			Inputs: []trace.Input{trace.In("d", "Diameter", q.Length(0.2), job("shape.k.diameter"))},
 		}}},
+		{"painted side", &Dome{Diameter: 0.6, Height: 0.1, Shell: Shell{Both, 0.002}}, []trace.Figure{{
+			Key: "shape.k", Name: "Dome or bowl", Value: q.ValueOf((&Dome{Diameter: 0.6, Height: 0.1, Shell: Shell{Both, 0.002}}).Area()), Formula: DomeFormula,
+			Inputs: []trace.Input{
+				trace.In("d", "Diameter of the rim", q.Length(0.6), job("shape.k.diameter")),
+				trace.In("h", "Height", q.Length(0.1), job("shape.k.height")),
+				trace.In("t", "Thickness of the wall", q.Length(0.002), job("shape.k.thickness")),
+			},
+			Remarks: []string{"Painted side: both.", new(Dome).Kind().Omits},
+		}}},
+		{"half", &Ellipsoid{0.3, 0.2, 0.1, true}, []trace.Figure{{
+			Key: "shape.k", Name: "Egg or half egg", Value: q.ValueOf((&Ellipsoid{0.3, 0.2, 0.1, true}).Area()), Formula: EllipsoidFormula,
+			Range: trace.SpanOf((&Ellipsoid{0.3, 0.2, 0.1, true}).Area()/1.01061, (&Ellipsoid{0.3, 0.2, 0.1, true}).Area()/0.98939),
+			Inputs: []trace.Input{
+				trace.In("l", "Length", q.Length(0.3), job("shape.k.length")),
+				trace.In("w", "Width", q.Length(0.2), job("shape.k.width")),
+				trace.In("h", "Height", q.Length(0.1), job("shape.k.height")),
+			},
+			Remarks: []string{"Only half of it.", new(Ellipsoid).Kind().Omits},
+		}}},
 		{"paper", &Paper{0.062, 1, 0.9, 0.036}, []trace.Figure{{
 			Key: "shape.k", Name: "Weighed paper", Value: q.ValueOf((&Paper{0.062, 1, 0.9, 0.036}).Area()), Formula: PaperFormula,
 			Inputs: []trace.Input{

@@ -117,11 +117,14 @@ func (m Measure) Check() error {
 	return nil
 }
 
+// nothing is what is too little to be measured, in SI: of such sides an area
+// may come out as none at all.
+const nothing = 1e-9
+
 // within reports whether v is above zero, where it may not be nothing, and at
 // most the limit.
 func within[Q q.Quantity](m Measure, what string, v, most Q) error {
-	nothing := m.Zero || m.Optional
-	if v > 0 && v <= most || v == 0 && nothing {
+	if v > nothing && v <= most || v == 0 && (m.Zero || m.Optional) {
 		return nil
 	}
 	limit := q.Show(q.Metric, most)

@@ -152,3 +152,30 @@ func TestStrip(t *testing.T) {
 		t.Error("a strip of fewer than no coats has steps")
 	}
 }
+
+// A film that is reckoned every 5 nm, as the CIE's tables go, looks nearly the
+// same down to twelve coats; worked independently. The last swatch is as red as
+// its ground allows, so that its film has steep edges.
+func TestTenNanometresAreFineEnough(t *testing.T) {
+	matching, lights := table(t, "cie1931_2deg_5nm.csv"), table(t, "illuminants_5nm.csv")
+	g := ground(t, "#c9ccd0")
+	for text, most := range map[string]DeltaE{"#b01020": 0.4, "#0040c0": 0.4, "#008030": 0.4, "#800080": 0.4, "#d4001a": 1.4} {
+		c := candy(t, text, g, coats(3))
+		work := coating(t, c, g, coats(1))
+		for n := 0.0; n <= 12; n++ {
+			var got XYZ
+			var normal float64
+			for i, m := range matching {
+				light := float(t, lights[i]["D65"])
+				absorbed := -(math.Log(c.Passed[i/2]) + math.Log(c.Passed[(i+1)/2])) / 2 / 3
+				r := light * (g.Reflectance[i/2] + g.Reflectance[(i+1)/2]) / 2 * math.Exp(-absorbed*n)
+				normal += light * float(t, m["ybar"])
+				got = XYZ{got.X + r*float(t, m["xbar"]), got.Y + r*float(t, m["ybar"]), got.Z + r*float(t, m["zbar"])}
+			}
+			k := 100 / normal
+			if d := Difference(XYZ{k * got.X, k * got.Y, k * got.Z}.Lab(), work.Lab(q.Number(n))); d > most {
+				t.Errorf("%s, %v coats: %v apart, want at most %v", text, n, d, most)
+			}
+		}
+	}
+}

@@ -19,14 +19,14 @@ type DeltaE float64
 const (
 	// JustVisible is the least difference that an eye sees on two faces side by
 	// side. Common practice; 0.8 was what half of 175 observers saw of ceramic
-	// discs (Paravina et al., Journal of Esthetic and Restorative Dentistry 27
-	// (2015) S1-S9).
+	// discs (Paravina et al., Color difference thresholds in dentistry, 2015).
 	JustVisible DeltaE = 1.0
 
-	// PlainlyVisible is what most people see. Mahy, Van Eycken & Oosterlinck,
-	// Color Research and Application 19 (1994) 105-121, found 2.3 units of
-	// CIELAB; half of 13 observers would accept up to 2.25 units of CIEDE2000
-	// (Ghinea et al., Journal of Dentistry 38s (2010) e57-e64).
+	// PlainlyVisible is what most people see. Mahy, Van Eycken & Oosterlinck
+	// (Color Research and Application 19 (1994) 105-121, pages from memory)
+	// found 2.3 units of CIELAB to be just noticeable; half of 13 observers
+	// accepted up to 2.25 units of CIEDE2000 (Ghinea et al., Journal of
+	// Dentistry 38s (2010) e57-e64).
 	PlainlyVisible DeltaE = 2.3
 )
 

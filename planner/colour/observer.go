@@ -52,7 +52,7 @@ func observe(matching [][3]float64, light []float64) *observed {
 			o.weights[k][(i+1)/2] += half
 		}
 	}
-	// CIE 15:2004, 7.1: k = 100 / Σ S(λ) ȳ(λ) Δλ.
+	// CIE 15:2004: k = 100 / Σ S(λ) ȳ(λ) Δλ.
 	for k := range o.weights {
 		o.weights[k] = o.weights[k].scaled(100 / normal)
 	}

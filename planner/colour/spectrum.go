@@ -16,8 +16,10 @@ import q "coatwright/quantity"
 
 // Bands is how many wavelengths a Spectrum has: 380 to 780 nm by 10 nm. That is
 // all that the CIE's tables have, at the step at which instruments and tables
-// of metals give reflectance. A smooth spectrum needs no finer one: a step of
-// 5 nm would double the work and change no colour by as much as its last digit.
+// of metals give reflectance. A step of 5 nm would double the work; it moves the
+// colour under twelve coats by 0.2 to 0.4 units of CIEDE2000, and by 1.3 under a
+// film at the limit of what its swatch allows: less than the guess at a
+// spectrum may be off.
 const Bands = 41
 
 // Spectrum is a share of light at each band: reflected, or passed. 1 is all.

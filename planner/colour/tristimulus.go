@@ -9,14 +9,14 @@ import (
 // XYZFormula is how a spectrum becomes a colour.
 var XYZFormula = trace.Formula{
 	Text:   "X = k Σ R(λ) S(λ) x̄(λ) Δλ, Y and Z alike; k = 100 / Σ S(λ) ȳ(λ) Δλ",
-	Source: "CIE 15:2004, Colorimetry, 7.1; CIE 1931 observer (2°), illuminant D65",
+	Source: "CIE 15:2004, Colorimetry; CIE 1931 observer (2°), illuminant D65",
 	Note:   "background/how-colour-is-measured",
 }
 
 // LabFormula is how a colour is placed by lightness and hue.
 var LabFormula = trace.Formula{
 	Text:   "L* = 116 f(Y/Yn) - 16; a* = 500 (f(X/Xn) - f(Y/Yn)); b* = 200 (f(Y/Yn) - f(Z/Zn)); f(t) = t^(1/3), below (24/116)³ (841/108) t + 16/116",
-	Source: "CIE 15:2004, Colorimetry, 8.2.1",
+	Source: "CIE 15:2004, Colorimetry",
 	Note:   "background/how-colour-is-measured",
 }
 
