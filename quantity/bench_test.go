@@ -14,7 +14,7 @@ layers, and some give off poison. Stir from the bottom before every cup, for the
 <ul><li>At 23 °C and 50 % the next film goes on after 30 min; the part must be <strong>3 °C</strong> above the dew point.</li>
 <li>Hold the gun square to the face, half over the last pass, and walk at your own speed. Have the next cup mixed before you begin.</li></ul>
 <table><tr><td>15 °C</td><td>4.7 °C</td><td>P400 to P500</td><td>0.55 m²</td></tr></table>
-`, 10)
+`, 12)
 
 var plainNote = tags.ReplaceAllString(note, " ")
 

@@ -53,6 +53,9 @@ func FuzzText(f *testing.F) {
 		f.Add(c.metric)
 		f.Add(c.us)
 	}
+	f.Add("00°F 20°F 000000") // each of these was found by fuzzing
+	f.Add("700000000000000°C")
+	f.Add("1" + strings.Repeat("0", 115) + " C")
 	f.Fuzz(func(t *testing.T, text string) {
 		settled(t, text)
 		foreign(t, text)

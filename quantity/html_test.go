@@ -22,6 +22,7 @@ func TestHTML(t *testing.T) {
 		{"doctype", "<!DOCTYPE html>15 µm", "<!DOCTYPE html>0.59 mil"},
 		{"capitals", "<CODE>15 µm</CODE><B>15 µm</B>", "<CODE>15 µm</CODE><B>0.59 mil</B>"},
 		{"open tag", "15 µm <p title=15 µm", "0.59 mil <p title=15 µm"},
+		{"open comment", "15 µm <!-- 15 µm", "0.59 mil <!-- 15 µm"},
 		{"open code", "15 µm <code> 15 µm", "0.59 mil <code> 15 µm"},
 
 		{"entities", "15&nbsp;µm &amp; 15 µm &lt; &#169; &#xA9; &copy; &quot;R&D&quot;", "0.59&nbsp;mil &amp; 0.59 mil &lt; &#169; &#169; &#169; &quot;R&amp;D&quot;"},

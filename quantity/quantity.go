@@ -2,7 +2,7 @@
 //
 // A quantity is held in SI (kelvin, metre, kilogram, second) from the moment
 // it is read; a unit exists only at the edges, in Parse and in the methods
-// that show a value. Nothing here rounds.
+// that show a value. Only what is shown is rounded.
 package quantity
 
 import (

@@ -117,6 +117,23 @@ func TestSystemsShowWhatParseKnows(t *testing.T) {
 	}
 }
 
+func TestIn(t *testing.T) {
+	for _, c := range []struct {
+		v    Value
+		want float64
+		unit string
+	}{
+		{ValueOf(Length(25.4e-6)), 1, "mil"},
+		{ValueOf(Celsius(100)), 212, "°F"},
+		{ValueOf(Time(90)), 1.5, "min"},
+		{Value{12.345, "nobody knows"}, 12.345, ""},
+	} {
+		if got, unit := US.In(c.v); !near(got, c.want) || unit != c.unit {
+			t.Errorf("US.In(%v) = %v %q, want %v %q", c.v, got, unit, c.want, c.unit)
+		}
+	}
+}
+
 // drawn is something that a shop may measure, of the size of any unit, or zero.
 func drawn(t *rapid.T) (*System, *dimension, float64) {
 	s := rapid.SampledFrom(Systems()).Draw(t, "system")

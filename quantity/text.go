@@ -11,10 +11,22 @@ const finest = 6
 // Text rewrites the quantities that stand in running text in the units of s:
 // "The air is 21.5 °C" becomes "The air is 70.7 °F". It takes numbers and
 // ranges ("15 to 32 °C", "15–32", "15..32", "50 or 60", "between 50 and 60",
-// "23 ± 2") with a unit that Parse knows, and leaves the rest as it is: what s
-// measures in already, times, counts, and whatever is not plainly a quantity.
-// A converted number has as many significant figures as the written one, two to
-// six, a temperature as many decimals, one at least.
+// "23 ± 2") with a unit that Parse knows, as a whole word. A converted number
+// has as many significant figures as the written one, two to six, a temperature
+// as many decimals, one at least.
+//
+// Wrong rewriting is worse than none. So Text leaves alone what s measures in
+// already; times, shares and counts; ounces, which may be of weight or of fluid;
+// and whatever is not plainly a quantity:
+//
+//   - a number that another one without a unit goes with: "2 × 25 µm", "1:2 L",
+//     "10, 20 and 30 mm", "1,500 mL", or with more of a unit behind it: "5 mL
+//     per coat", "15 mm-wide";
+//   - a unit of one letter without a gap before it, or after a word that counts:
+//     "2K", "coat 3 L";
+//   - C, F, K and bar before the name of a thing, "2 bar clamps", and "in" before
+//     anything but a stop or a word such as "wide";
+//   - degrees that may be a temperature or a difference of two; see thermal.
 func (s *System) Text(text string) string {
 	return s.rewrite(text, func(_, converted string) string { return converted })
 }

@@ -43,14 +43,15 @@ var arrows = map[string][]string{
 		"planner/mix", "planner/trace", "planner/voc", "planner/room", "planner/calendar", "planner/route"},
 	"planner/how": {"nearest", "quantity", "planner/route", "planner", "planner/library", "planner/trace", "planner/air", "planner/drying", "planner/film", "planner/gun",
 		"planner/mix", "planner/voc"},
+	"planner/quote":    {"nearest", "quantity", "strictyaml", "planner", "planner/cost", "planner/library"},
 	"planner/critique": {"nearest", "quantity", "planner", "planner/library", "planner/calendar", "planner/route"},
-	"planner/sheet":    {"planner", "planner/critique", "planner/trace", "quantity"},
+	"planner/sheet":    {"planner", "planner/cost", "planner/critique", "planner/quote", "planner/trace", "quantity"},
 	"workout": {"nearest", "quantity", "planner", "planner/library", "planner/trace", "planner/air", "planner/area", "planner/colour", "planner/compressor",
 		"planner/cost", "planner/drying", "planner/film", "planner/grit", "planner/gun", "planner/mix", "planner/room", "planner/ventilation",
 		"planner/viscosity", "planner/voc", "planner/weather"},
-	"web": {"content", "planner", "planner/critique", "planner/trace", "planner/colour", "planner/room", "quantity", "workout"},
+	"web": {"content", "planner", "planner/cost", "planner/critique", "planner/quote", "planner/trace", "planner/colour", "planner/room", "quantity", "workout"},
 	"server": {"nearest", "quantity", "strictyaml", "content", "store", "search", "web", "workout", "planner", "planner/critique", "planner/how",
-		"planner/library", "planner/sheet", "planner/colour", "planner/cost", "planner/room", "planner/weather"},
+		"planner/library", "planner/quote", "planner/sheet", "planner/colour", "planner/cost", "planner/room", "planner/weather"},
 }
 
 // homes are the only packages that may import a library.
@@ -59,6 +60,7 @@ var homes = map[string]string{
 	"github.com/blevesearch/bleve/v2": "search",
 	"github.com/yuin/goldmark":        "content",
 	"go.etcd.io/bbolt":                "store",
+	"github.com/govalues/decimal":     "planner/cost",
 }
 
 func TestArrowsGoOneWay(t *testing.T) {

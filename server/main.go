@@ -48,6 +48,8 @@ const usage = `coatwright keeps a paint shop's notes and plans its jobs.
   coatwright plan FILE -with "room.airflow=1 m/s, clear=two-pack"
                                                        say what other choices change
   coatwright plan FILE -move STEP [-before STEP]       say what moving a step does to the plan
+  coatwright quote FILE -rates RATES [-format text|json]
+                                                       say what a job comes to at a shop's rates
   coatwright critique PLAN.json [-format text|json]    say what is wrong with a plan edited by hand
   coatwright check DIR                                 check a folder of notes
   coatwright help                                      show this
@@ -61,6 +63,8 @@ func run(ctx context.Context, args []string, stdout, stderr io.Writer) int {
 	switch args[0] {
 	case "plan":
 		return planCommand(args[1:], stdout, stderr)
+	case "quote":
+		return quoteCommand(args[1:], stdout, stderr)
 	case "critique":
 		return critiqueCommand(args[1:], stdout, stderr)
 	case "check":
@@ -71,7 +75,7 @@ func run(ctx context.Context, args []string, stdout, stderr io.Writer) int {
 		fmt.Fprint(stdout, usage)
 		return exitOK
 	}
-	near := nearest.To(args[0], []string{"plan", "critique", "check", "help"})
-	fmt.Fprintf(stderr, "coatwright: found the command %q, expected plan, critique, check or help%s\n", args[0], nearest.Hint(near))
+	near := nearest.To(args[0], []string{"plan", "quote", "critique", "check", "help"})
+	fmt.Fprintf(stderr, "coatwright: found the command %q, expected plan, quote, critique, check or help%s\n", args[0], nearest.Hint(near))
 	return exitMalformed
 }

@@ -100,14 +100,16 @@ func (a asked) check() error {
 	case a.before != "" && a.move == "":
 		return fmt.Errorf("found -before without -move, expected -move STEP -before STEP")
 	}
-	var units []string
+	return errors.Join(oneOf("units", a.units, systemNames()), oneOf("format", a.format, formats))
+}
+
+// systemNames are the units that a flag may name.
+func systemNames() []string {
+	var names []string
 	for _, s := range q.Systems() {
-		units = append(units, s.Name)
+		names = append(names, s.Name)
 	}
-	if err := oneOf("units", a.units, units); err != nil {
-		return err
-	}
-	return oneOf("format", a.format, formats)
+	return names
 }
 
 // oneOf says what is wrong with a word that a flag does not know.

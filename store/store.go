@@ -1,4 +1,4 @@
-// Package store keeps what a shop makes: for now, its saved plans. It owns the
+// Package store keeps what a shop makes: its saved plans and its settings. It owns the
 // one bbolt file of a data folder and nothing else; it knows ids and bytes, not
 // paint. A plan is kept as it was agreed: later notes do not change it.
 package store
@@ -48,9 +48,10 @@ type Store struct{ db *bbolt.DB }
 
 // Buckets, each by id: entries are read to list, jobs and plans only to open.
 var (
-	entries = []byte("entries")
-	jobs    = []byte("jobs")
-	plans   = []byte("plans")
+	entries  = []byte("entries")
+	jobs     = []byte("jobs")
+	plans    = []byte("plans")
+	settings = []byte("settings") // by name
 )
 
 // file is the bbolt file's name in the data folder.
@@ -75,7 +76,7 @@ func Open(folder string) (*Store, error) {
 		return nil, fmt.Errorf("store: opening %s: %w", path, err)
 	}
 	err = db.Update(func(tx *bbolt.Tx) error {
-		for _, bucket := range [][]byte{entries, jobs, plans} {
+		for _, bucket := range [][]byte{entries, jobs, plans, settings} {
 			if _, err := tx.CreateBucketIfNotExists(bucket); err != nil {
 				return err
 			}
@@ -165,4 +166,23 @@ func (s *Store) Entries() ([]Entry, error) {
 		return strings.Compare(a.ID, b.ID)
 	})
 	return all, nil
+}
+
+// Setting returns a document that the shop set, nil where it set none.
+func (s *Store) Setting(name string) ([]byte, error) {
+	var document []byte
+	err := s.db.View(func(tx *bbolt.Tx) error {
+		document = bytes.Clone(tx.Bucket(settings).Get([]byte(name)))
+		return nil
+	})
+	return document, err
+}
+
+// SetSetting keeps a document under a name, in place of the one before.
+func (s *Store) SetSetting(name string, document []byte) error {
+	err := s.db.Update(func(tx *bbolt.Tx) error { return tx.Bucket(settings).Put([]byte(name), document) })
+	if err != nil {
+		return fmt.Errorf("store: keeping the setting %s: %w", name, err)
+	}
+	return nil
 }

@@ -3,6 +3,10 @@ package web
 import (
 	"slices"
 
+	"coatwright/planner"
+	"coatwright/planner/cost"
+	"coatwright/planner/library"
+	"coatwright/planner/quote"
 	"coatwright/planner/trace"
 	q "coatwright/quantity"
 	"coatwright/workout"
@@ -47,4 +51,27 @@ func workOutSamples() []Page {
 	wrong := &workout.Page{Sheet: &workout.Sheet{Slug: "x", Title: "X", Lead: "Y."}, Fields: asked, Values: map[string]string{"solids": "<x>"}, Problems: map[string]string{"solids": "Found <x>, expected a percentage."}}
 	titles := map[string]string{"background/film-build": "Film build", "material/pearl": "Pearl"}
 	return []Page{WorkOutPage{Frame: Frame{Path: "/work-out/film", Units: q.US}, Sheet: full, Titles: titles}, WorkOutPage{Sheet: wrong}}
+}
+
+func quoteSamples() []Page {
+	plan := samplePlanPage().Plan
+	priced := *plan
+	priced.Worn = []planner.Worn{{Tool: "abrasive-paper", Title: "Abrasive paper", Piece: "sheet", Count: 3}}
+	price := func(text string) cost.Price {
+		p, err := cost.ParsePrice(text)
+		if err != nil {
+			panic(err)
+		}
+		return p
+	}
+	rates := &quote.Rates{Terms: cost.Terms{Currency: "EUR"}, Labour: price("48 EUR/h"), Pieces: map[string]cost.Price{"abrasive-paper": price("0.90 EUR")}}
+	words := &library.Library{Words: &library.Vocabulary{}}
+	q, err := quote.Of(&priced, rates, words)
+	if err != nil {
+		panic(err)
+	}
+	return []Page{
+		QuotePage{Frame: Frame{Path: "/plan/k3v9/quote"}, ID: "k3v9", Plan: &priced, Quote: q, Values: map[string]string{"labour": "48 EUR/h"}},
+		QuotePage{ID: "k3v9", Plan: plan, Values: map[string]string{"labour": "<x>"}, Problems: map[string]string{"labour": "Found <x>, expected a price."}},
+	}
 }

@@ -176,6 +176,8 @@ func TestAskedRefuses(t *testing.T) {
 			`tape: found a price of "38 EUR/L"; expected one for a number, such as "1.20 EUR"`},
 		{"no price", Used{What: "clear", Volume: litre}, terms(t),
 			`clear: found a price of "0 "; expected one for a volume, such as "38 EUR/L"`},
+		{"a price for no litre", Used{What: "clear", Volume: litre, Price: Price{mustMoney(t, "38 EUR"), "L", q.Value{Of: "volume"}}}, terms(t),
+			`clear: found a price of "38.00 EUR/L"; expected one for a volume, such as "38 EUR/L"`},
 		{"the most below the least", Used{What: "clear", Volume: span[q.Volume](2, 1, 3), Price: mustPrice(t, "38 EUR/L")}, terms(t),
 			"clear: found from 2 over 1 to 3; expected 0 or more, the least first and the most last"},
 		{"never ready", Hours{What: "hands", Time: Exactly(q.Time(math.Inf(1))), Rate: mustPrice(t, "38 EUR/h")}, terms(t),

@@ -84,10 +84,7 @@ func (f filled) better(than filled) bool {
 // all sizes. Where that would be too many, the step is wider, and a can is taken for
 // the steps that it fills; the cans still cover need.
 func steps(need q.Volume, sizes []Can) (left int, cans []int) {
-	const (
-		nanolitre = 1e-12 // m3; metric sizes are whole ones, and the US gallon, quart and pint
-		sliver    = 1e-9  // of arithmetic
-	)
+	const nanolitre = 1e-12 // m3; metric sizes are whole ones, and the US gallon, quart and pint
 	nanolitres := func(v q.Volume) int64 { return int64(math.Round(float64(v) / nanolitre)) }
 	var step int64
 	for _, c := range sizes {
@@ -108,26 +105,23 @@ func divisor(a, b int64) int64 {
 	return a
 }
 
-// stacks counts the cans on the way to the last step.
+// stacks counts the cans of each size on the way to the last step.
 func stacks(ways []filled, cans []int, sizes []Can) []Stack {
 	counts := make([]int, len(cans))
 	for i := len(ways) - 1; i > 0; i -= cans[ways[i].last] {
 		counts[ways[i].last]++
 	}
-	var out []Stack
+	out := make([]Stack, len(sizes))
 	for c, n := range counts {
-		if n > 0 {
-			out = append(out, Stack{sizes[c], n})
-		}
+		out[c] = Stack{sizes[c], n}
 	}
 	slices.SortStableFunc(out, func(a, b Stack) int { return cmp.Compare(b.Can.Size, a.Can.Size) })
 	return out
 }
 
-// trimmed is stacks without the cans that need does without: wide steps may have let
-// some in.
+// trimmed is stacks without empty ones, and without the cans that need can do
+// without: wide steps may have let some in.
 func trimmed(stacks []Stack, need q.Volume) []Stack {
-	const sliver = 1e-9 // of arithmetic
 	var total q.Volume
 	for _, s := range stacks {
 		total += s.Can.Size * q.Volume(s.Count)

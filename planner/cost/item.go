@@ -126,8 +126,10 @@ func (h Hours) lines(at end) ([]Line, error) {
 	return []Line{{What: h.What, Kind: h.Kind, Quantity: q.ValueOf(t), Price: h.Rate}}, h.Time.check()
 }
 
+// sliver is the share of a measure that the arithmetic may leave over.
+const sliver = 1e-9
+
 // whole is how many whole pieces x takes.
 func whole(x float64) q.Number {
-	const sliver = 1e-9 // of arithmetic
 	return q.Number(math.Ceil(x * (1 - sliver)))
 }
