@@ -17,6 +17,7 @@ import (
 // that the plan has of it.
 func (p *Plan) SumUp(lib *library.Library) {
 	p.Materials, p.Worn = shopping(p.Steps, lib), worn(p.Steps)
+	p.Emissions = emissions(p.Steps, lib)
 	p.Cautions = cautions(p.Steps, lib, p.Cautions)
 	p.Totals = totals(p)
 }

@@ -124,6 +124,7 @@ func (b *builder) mix(it *item, m bench) *Mix {
 		StandMin: material.Stand.Minutes(), PotLife: life.Minutes(), StrainUm: material.Strain.Micrometres(),
 		Batches: batches, Fills: film.Fills(n.Likely, tool.Applicator.Cup),
 		LineML: m.cup.Step(each).Millilitres(), LineOzML: m.ounces.Step(each).Millilitres(), ScaleG: m.scale.Resolution.Grams(),
+		Cups: cupChecks(material),
 	}
 	for _, b := range in.Batches {
 		out.MixAt = append(out.MixAt, b.Mix.Minutes())

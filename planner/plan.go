@@ -15,7 +15,8 @@ type Plan struct {
 	Steps      []Step      `json:"steps"`
 	Films      []Film      `json:"films"`
 	Materials  []Material  `json:"materials"`
-	Worn       []Worn      `json:"worn"` // what the steps use up besides materials
+	Worn       []Worn      `json:"worn"`      // what the steps use up besides materials
+	Emissions  []Emission  `json:"emissions"` // what of each mix goes into the air
 	Cautions   []Caution   `json:"cautions"`
 	Hardware   []Bag       `json:"hardware"`
 	Left       []string    `json:"left"` // parts to which nothing is done
@@ -104,24 +105,25 @@ const Agreed = "agreed"
 
 // Mix is what to pour for one film.
 type Mix struct {
-	Lines          []Pour    `json:"lines"`
-	TotalML        float64   `json:"total_ml"`
-	TotalG         float64   `json:"total_g"`
-	LowML          float64   `json:"low_ml"`  // need at the applicator's best transfer, and the figures' best
-	HighML         float64   `json:"high_ml"` // ... and at their worst
-	Transfer       string    `json:"transfer"`
-	StandMin       float64   `json:"stand_min"`
-	PotLife        float64   `json:"pot_life_min"`
-	StrainUm       float64   `json:"strain"`  // um of mesh opening; 0 for none
-	Batches        int       `json:"batches"` // separate mixes, so that none outlives its pot life
-	Fills          int       `json:"fills"`   // of the applicator cup
-	VOCgPerL       float64   `json:"voc_g_per_l"`
-	LessWaterGPerL float64   `json:"voc_less_water_g_per_l"` // VOC less water and exempt compounds
-	MixAt          []float64 `json:"mix_at_min"`             // when to mix each batch, from the first
-	LeastML        float64   `json:"least_ml"`               // the scale cannot hold the ratio of a smaller mix
-	LineML         float64   `json:"line_ml"`                // lines of the cup that it is mixed in stand so far apart
-	LineOzML       float64   `json:"line_fl_oz_ml"`          // ... and its lines in fl oz, in mL
-	ScaleG         float64   `json:"scale_g"`                // step of the scale
+	Lines          []Pour     `json:"lines"`
+	TotalML        float64    `json:"total_ml"`
+	TotalG         float64    `json:"total_g"`
+	LowML          float64    `json:"low_ml"`  // need at the applicator's best transfer, and the figures' best
+	HighML         float64    `json:"high_ml"` // ... and at their worst
+	Transfer       string     `json:"transfer"`
+	StandMin       float64    `json:"stand_min"`
+	PotLife        float64    `json:"pot_life_min"`
+	StrainUm       float64    `json:"strain"`  // um of mesh opening; 0 for none
+	Batches        int        `json:"batches"` // separate mixes, so that none outlives its pot life
+	Fills          int        `json:"fills"`   // of the applicator cup
+	VOCgPerL       float64    `json:"voc_g_per_l"`
+	LessWaterGPerL float64    `json:"voc_less_water_g_per_l"` // VOC less water and exempt compounds
+	MixAt          []float64  `json:"mix_at_min"`             // when to mix each batch, from the first
+	Cups           []CupCheck `json:"cups"`                   // how long it takes to run out of an efflux cup
+	LeastML        float64    `json:"least_ml"`               // the scale cannot hold the ratio of a smaller mix
+	LineML         float64    `json:"line_ml"`                // lines of the cup that it is mixed in stand so far apart
+	LineOzML       float64    `json:"line_fl_oz_ml"`          // ... and its lines in fl oz, in mL
+	ScaleG         float64    `json:"scale_g"`                // step of the scale
 }
 
 // Pour is one line of a mix, in pouring order. Marks and grams are cumulative:
@@ -190,6 +192,22 @@ type Material struct {
 	G        float64 `json:"g"`
 	BuyML    float64 `json:"buy_ml"` // enough at the worst
 	Cost     *Cost   `json:"cost"`   // null until a price is known
+}
+
+// Emission is what of a mix goes into the air. Where the law has a limit for
+// products of its kind, that stands beside it: Verdict is "under", "over" or
+// "unclear", Says puts it in a sentence, and Defer says who decides.
+type Emission struct {
+	Step           string   `json:"step"`
+	Films          []string `json:"films"`
+	VOCgPerL       float64  `json:"voc_g_per_l"`
+	LessWaterGPerL float64  `json:"voc_less_water_g_per_l"`
+	VOCg           float64  `json:"voc_g"` // of all batches
+	Category       string   `json:"category"`
+	LimitGPerL     float64  `json:"limit_g_per_l"` // 0 for none
+	Verdict        string   `json:"verdict"`
+	Says           string   `json:"says"`
+	Defer          string   `json:"defer"`
 }
 
 // Worn is how much of a tool a plan uses up, in whole pieces.

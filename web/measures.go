@@ -3,6 +3,8 @@ package web
 import (
 	"fmt"
 	"html/template"
+	"math"
+	"strconv"
 
 	"coatwright/planner"
 	q "coatwright/quantity"
@@ -24,6 +26,7 @@ func measures(s *q.System) template.FuncMap {
 		"value":   s.Show,
 		"how":     how,
 		"pourKey": func(key string, place int) string { return fmt.Sprintf("%s-%d", key, place+1) },
+		"seconds": func(x float64) string { return strconv.FormatFloat(math.Round(x), 'f', -1, 64) },
 		"percent": func(x float64) string { return q.Show(s, q.Fraction(x/100)) },
 		"cell":    func(x any) string { return cell(s, x) },
 		"text":    s.Text,

@@ -130,6 +130,16 @@ func (p PlanPage) HowAt(step, key string) string {
 	return "/plan/" + p.ID + "/how/" + step + "#" + key
 }
 
+// Defers says who decides about what goes into the air.
+func (p PlanPage) Defers() string {
+	for _, e := range p.Plan.Emissions {
+		if e.Defer != "" {
+			return e.Defer
+		}
+	}
+	return ""
+}
+
 // TotalAt is where a total of the plan is explained, "" for a plan that is not
 // kept.
 func (p PlanPage) TotalAt(key string) string {

@@ -93,8 +93,10 @@ func (h Hiding) Film(ratio q.Fraction, over Chart) (q.Length, error) {
 	if !(ratio > 0 && ratio <= mostContrast) {
 		return 0, fmt.Errorf("contrast ratio to reach: found %g %%; expected above 0 and up to %g %%", ratio.Percent(), mostContrast.Percent())
 	}
-	takes := over.scattering(ratio, h.Reflectivity)
-	return h.At * q.Length(max(takes/has, 0)), nil
+	if ratio <= over.Black/over.White {
+		return 0, nil
+	}
+	return h.At * q.Length(over.scattering(ratio, h.Reflectivity)/has), nil
 }
 
 // Coats returns how many coats, each with a dry film of build, hide over a chart.
@@ -132,8 +134,8 @@ func (c Chart) check() error {
 		c.Black.Percent(), c.White.Percent())
 }
 
-// scattering is the SX that gives a contrast ratio over c to a paint of a
-// reflectivity; below 0 where the bare chart has more.
+// scattering is the SX that gives a contrast ratio over c, more than the bare
+// chart has, to a paint of a reflectivity.
 //
 // With t = tanh(bSX)/b, R = (Rg + t (1 - a Rg))/(1 + t (a - Rg)), and Rb = C Rw is
 // A t² + B t - D = 0. Contrast rises with t, so the root wanted is the smaller

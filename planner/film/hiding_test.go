@@ -149,8 +149,13 @@ func TestNearerGrounds(t *testing.T) {
 	if !(nearer > 0 && nearer < far) {
 		t.Errorf("%v over near grounds, %v over black and white", nearer, far)
 	}
-	if got := filmFor(t, h, 0.4, Chart{0.2, 0.4}); got != 0 {
-		t.Errorf("film for a ratio that the bare chart has = %v, want 0", got)
+	for _, even := range []Chart{{0.2, 0.4}, {0.5, 0.505}, {0.0001, 0.00011}, {0.999, 1}} {
+		if got := filmFor(t, h, even.Black/even.White, even); got != 0 {
+			t.Errorf("film for a ratio that the bare chart %v has = %v, want 0", even, got)
+		}
+		if got := filmFor(t, h, even.Black/even.White*0.9, even); got != 0 {
+			t.Errorf("film for less than the bare chart %v has = %v, want 0", even, got)
+		}
 	}
 }
 

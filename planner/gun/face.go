@@ -152,7 +152,7 @@ func TriggerTime(sprayed q.Volume, flow q.Flow) q.Time {
 var AirFormula = trace.Formula{
 	Text:   "free air = demand × t",
 	Source: "definition of a flow",
-	Note:   "background/compressed-air",
+	Note:   "background/one-pass",
 }
 
 // AirUsed returns the free air that an applicator takes in a time, at the

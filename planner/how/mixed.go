@@ -10,6 +10,7 @@ import (
 	"coatwright/planner/library"
 	"coatwright/planner/mix"
 	"coatwright/planner/trace"
+	"coatwright/planner/viscosity"
 	"coatwright/planner/voc"
 	q "coatwright/quantity"
 )
@@ -33,6 +34,23 @@ func (e *explainer) mixed() {
 	e.batches(m)
 	e.air(parts)
 	e.least(parts)
+	e.cups(m)
+}
+
+// cups explains the seconds in each efflux cup.
+func (e *explainer) cups(m *library.Material) {
+	for _, c := range e.step.Mix.Cups {
+		cup, err := viscosity.ParseCup(c.Cup)
+		if err != nil {
+			continue
+		}
+		low, _ := cup.Time(m.Viscosity.Low)
+		high, _ := cup.Time(m.Viscosity.High)
+		e.add(trace.Figure{
+			Key: "cup-" + strings.ReplaceAll(strings.ToLower(c.Cup), " ", "-"), Name: "Runs out of the " + c.Cup + " cup", Value: q.ValueOf((low + high) / 2), Range: trace.SpanOf(low, high),
+			Formula: cup.Formula(), Inputs: []trace.Input{trace.InRange("ν", "viscosity, ready to spray", m.Viscosity, ofMaterial(m))}, Remarks: cup.Cautions,
+		}, q.ValueOf(q.Time((c.Low+c.High)/2)))
+	}
 }
 
 // need explains how much mix the film takes.
@@ -146,17 +164,15 @@ func (e *explainer) air(parts []mix.Part) {
 
 // limits sets the mix beside the law's limit for products of its kind.
 func (e *explainer) limits(l voc.Liquid) []string {
-	for _, c := range e.lib.Words.Categories {
-		if c.Name != e.material().Category {
-			continue
-		}
-		compared, err := voc.Compare(l, voc.Category{Name: strings.ReplaceAll(c.Name, "-", " "), Limit: c.Limit, Source: "2004/42/EC, annex II B", Water: c.Water})
-		if err != nil {
-			return nil
-		}
-		return []string{compared.Says(q.Metric), compared.Defer}
+	limit, ok := planner.LimitOf(e.material(), e.lib)
+	if !ok {
+		return nil
 	}
-	return nil
+	compared, err := voc.Compare(l, limit)
+	if err != nil {
+		return nil
+	}
+	return []string{compared.Says(q.Metric), compared.Defer}
 }
 
 // least explains the smallest mix that the scale can measure.

@@ -130,5 +130,8 @@ func mix(line func(string, ...any), u *q.System, m *planner.Mix) {
 	if m.StrainUm > 0 {
 		text += fmt.Sprintf(" Strain through %s.", um(u, m.StrainUm))
 	}
+	for _, c := range m.Cups {
+		text += fmt.Sprintf(" Runs out of the %s cup in %.0f to %.0f s.", c.Cup, c.Low, c.High)
+	}
 	line("%s Use within %s.", text, duration(m.PotLife))
 }

@@ -34,6 +34,7 @@ func Text(w io.Writer, p *planner.Plan, u *q.System) error {
 	for _, m := range p.Materials {
 		fmt.Fprintf(out, "  %-36s %8s %8s   have at least %s\n", m.Title, ml(u, m.ML), grams(u, m.G), ml(u, m.BuyML))
 	}
+	emissions(out, p, u)
 	title(out, "Steps", "-")
 	numbers, rework := numbered(p), reworks(p)
 	day := ""
@@ -45,6 +46,32 @@ func Text(w io.Writer, p *planner.Plan, u *q.System) error {
 		step(out, u, i+1, s, numbers, rework[s.ID])
 	}
 	return out.Flush()
+}
+
+// emissions writes what of each mix goes into the air, and who decides about it.
+func emissions(out io.Writer, p *planner.Plan, u *q.System) {
+	if len(p.Emissions) == 0 {
+		return
+	}
+	title(out, "What goes into the air", "-")
+	deferred := ""
+	for _, e := range p.Emissions {
+		fmt.Fprintf(out, "  %-36s VOC %s as sprayed, %s less water%s\n", strings.Join(e.Films, ", "), gPerL(u, e.VOCgPerL), gPerL(u, e.LessWaterGPerL), limit(u, e))
+		if e.Defer != "" {
+			deferred = e.Defer
+		}
+	}
+	if deferred != "" {
+		fmt.Fprintf(out, "  %s\n", deferred)
+	}
+}
+
+// limit is what the law has for a mix, "" for nothing.
+func limit(u *q.System, e planner.Emission) string {
+	if e.LimitGPerL == 0 {
+		return ""
+	}
+	return fmt.Sprintf("; EU limit, %s: %s, %s", e.Category, gPerL(u, e.LimitGPerL), e.Verdict)
 }
 
 func title(out io.Writer, text, rule string) {
@@ -154,6 +181,7 @@ func stamp(t time.Time) string { return t.Format("Mon 2 Jan 15:04") }
 
 func ml(u *q.System, x float64) string    { return q.Show(u, q.Volume(x*1e-6)) }
 func grams(u *q.System, x float64) string { return q.Show(u, q.Mass(x*1e-3)) }
+func gPerL(u *q.System, x float64) string { return q.Show(u, q.Concentration(x)) }
 func um(u *q.System, x float64) string    { return q.Show(u, q.Length(x*1e-6)) }
 func mm(u *q.System, x float64) string    { return q.Show(u, q.Length(x*1e-3)) }
 
