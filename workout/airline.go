@@ -8,30 +8,32 @@ import (
 	q "coatwright/quantity"
 )
 
-// gun is what sprays, at the end of a hose.
-type gun struct {
+// airLine is what sprays, at the end of a hose.
+type airLine struct {
 	draws      q.AirFlow  // free air, trigger pulled, at the most
 	at         q.Pressure // gauge, at the gun, at the most
 	air, inlet trace.Input
 	hose, bore q.Length
 	atmosphere q.Pressure
+	drop       q.Pressure // in the hose
 	least      q.Pressure // gauge, in the tank
 }
 
 // gunOf reads what sprays and through which hose.
-func gunOf(e *Entry, atmosphere q.Pressure) gun {
-	g := gun{hose: within(e, "hose", hoses), bore: within(e, "bore", bores), atmosphere: atmosphere}
-	chosen := e.text("gun")
-	if t := e.lib.Tools[chosen]; t != nil && t.Applicator != nil {
+func gunOf(e *Entry, atmosphere q.Pressure) airLine {
+	g := airLine{hose: within(e, "hose", hoses), bore: within(e, "bore", bores), atmosphere: atmosphere}
+	name := e.text("gun")
+	if t := e.lib.Tools[name]; t != nil && t.Applicator != nil {
 		a, note := t.Applicator, fromNote("tool/"+t.Slug, "")
 		g.draws, g.at = a.Air.High, a.Pressure.High
 		g.air, g.inlet = most("q", "free air that the gun draws", a.Air, note), most("p2", "at the gun", a.Pressure, note)
-	} else if chosen == ownGun {
+	} else if name == ownGun {
 		g.draws, g.at = within(e, "draws", pumps), within(e, "at", gauge)
 		g.air, g.inlet = trace.In("q", "free air that the gun draws", g.draws, entered("draws")), trace.In("p2", "at the gun", g.at, entered("at"))
 	}
 	if e.sound() {
-		g.least = startOf(g.at+atmosphere, g.draws, g.hose, g.bore) - atmosphere
+		g.drop = compressor.LineDrop(g.draws, g.hose, g.bore, startOf(g.at+atmosphere, g.draws, g.hose, g.bore))
+		g.least = g.at + g.drop
 	}
 	return g
 }
@@ -46,17 +48,17 @@ func startOf(end q.Pressure, flow q.AirFlow, length, bore q.Length) q.Pressure {
 }
 
 // dropFigure is what the hose loses.
-func (g gun) dropFigure() trace.Figure {
+func (g airLine) dropFigure() trace.Figure {
 	start := g.least + g.atmosphere
 	f := trace.Figure{
-		Key: "hose-drop", Name: "Lost in the hose, trigger pulled", Value: q.ValueOf(g.least - g.at), Formula: compressor.LineFormula,
+		Key: "hose-drop", Name: "Lost in the hose, trigger pulled", Value: q.ValueOf(g.drop), Formula: compressor.LineFormula,
 		Inputs: []trace.Input{
 			g.air, trace.In("L", "length", g.hose, entered("hose")), trace.In("d", "inner width", g.bore, entered("bore")),
 			trace.In("p", "at its start, absolute", start, fromFigure("least")),
 		},
 		Remarks: []string{"A quick coupling or a fitting narrows it: each takes as much as metres of hose."},
 	}
-	if g.least-g.at > start/10 {
+	if g.drop > start/10 {
 		f.Remarks = append(f.Remarks, "More than a tenth of the pressure is lost: the hose is too thin for this gun, and in truth it loses more than this.")
 	}
 	return f
@@ -69,10 +71,10 @@ var leastFormula = trace.Formula{
 }
 
 // leastFigure is what the tank must not fall below.
-func (g gun) leastFigure() trace.Figure {
+func (g airLine) leastFigure() trace.Figure {
 	return trace.Figure{
 		Key: "least", Name: "The tank must not fall below", Value: q.ValueOf(g.least), Formula: leastFormula,
-		Inputs:  []trace.Input{g.inlet, trace.In("dp", "lost in the hose", g.least-g.at, fromFigure("hose-drop"))},
+		Inputs:  []trace.Input{g.inlet, trace.In("dp", "lost in the hose", g.drop, fromFigure("hose-drop"))},
 		Remarks: []string{"On its gauge. The regulator loses some as well: leave room."},
 	}
 }

@@ -123,6 +123,21 @@ func ownOr[Q q.Quantity](e *Entry, key string, limits q.Range[Q], says known[Q])
 	return says
 }
 
+// ownRange is a range that was entered in a field, else what somebody else says.
+func ownRange[Q q.Quantity](e *Entry, key string, limits q.Range[Q], says known[Q]) known[Q] {
+	r := readRange[Q](e, key)
+	if e.values[key] == "" {
+		return says
+	}
+	if !(r.Low >= limits.Low*(1-sliver) && r.High <= limits.High*(1+sliver)) {
+		e.fail(key, "Found %q, expected %s.", e.values[key], q.ShowRange(q.Metric, limits))
+	}
+	return ranged(r, entered(key))
+}
+
+// sliver is the share by which reading a unit may miss the end of a range.
+const sliver = 1e-9
+
 // require makes it a problem of a field that nobody says what it asks for.
 func require[Q q.Quantity](e *Entry, key string, k known[Q]) {
 	if k.value == 0 && e.problems["of"] == "" && e.problems["with"] == "" {

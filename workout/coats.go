@@ -31,26 +31,25 @@ var coatsSheet = &Sheet{
 }
 
 var (
-	ratios    = q.Range[q.Fraction]{Low: 0.01, High: 0.9999}
+	ratios    = q.Range[q.Fraction]{Low: 0.01, High: 0.999}
 	reflected = q.Range[q.Fraction]{Low: film.Blackest, High: 1}
 )
 
 // mostRows is how many coats are listed one by one.
 const mostRows = 12
 
-// bestHiding is the film that hides best of those that an effect or a finish asks
-// for and that cover the whole part; "" where none hides.
+// bestHiding is the film that hides best, of equals the thinnest, of those that an
+// effect or a finish asks for and that cover the whole part; where none hides, the
+// first.
 func bestHiding(lib *library.Library, choices []Choice) string {
-	best := ""
-	var most q.Fraction
+	best := firstOf(choices)
+	var most library.Hiding
 	for _, c := range choices {
 		m := lib.Materials[c.Value]
-		if r := lib.Words.Role(m.Role); !r.Prep && !r.Local && m.Hides.Ratio > most {
-			best, most = c.Value, m.Hides.Ratio
+		r, h := lib.Words.Role(m.Role), m.Hides
+		if !r.Prep && !r.Local && (h.Ratio > most.Ratio || h.Ratio == most.Ratio && h.At < most.At) {
+			best, most = c.Value, h
 		}
-	}
-	if best == "" {
-		return firstOf(choices)
 	}
 	return best
 }
@@ -83,7 +82,7 @@ func coatsAnswer(e *Entry) *Answer {
 	if c.sag.value > 0 {
 		a.Figures = append(a.Figures, c.mostFigure())
 	}
-	a.Figures = append(a.Figures, c.laidFigure(laid))
+	a.Figures = append(a.Figures, c.laidFigure(laid), c.eachFigure(laid))
 	hides := 0
 	if c.ratio.value > 0 {
 		if hides, err = c.hide(a, e.lib.Words); err != nil {
@@ -191,6 +190,18 @@ func (c cover) laidFigure(laid film.Laid) trace.Figure {
 	return f
 }
 
+// eachFigure is the wet film of each of the coats.
+func (c cover) eachFigure(laid film.Laid) trace.Figure {
+	ends := c.solids.ends()
+	f := trace.Figure{
+		Key: "each-wet", Name: "Wet film of each of them", Formula: film.WetFormula,
+		Inputs: []trace.Input{
+			trace.In("DFT", "dry film wanted, over the coats", laid.Dry, fromFigure("film-coats")), c.solids.in("VS / (1 + t)", "solids of the mix as sprayed"),
+		},
+	}
+	return spanned(f, []q.Length{laid.Wet, film.WetFilm(laid.Dry, ends.High), film.WetFilm(laid.Dry, ends.Low)})
+}
+
 // hide adds to a how much of the film hides, and says in how many coats.
 func (c cover) hide(a *Answer, words *library.Vocabulary) (int, error) {
 	dry, err := c.hiding().Film(film.Hidden, c.over)
@@ -239,7 +250,7 @@ func (c cover) table(coats int) (Table, error) {
 			return Table{}, err
 		}
 		hides := "not yet"
-		if ratio >= film.Hidden*(1-1e-9) {
+		if ratio >= film.Hidden*(1-sliver) {
 			hides = "yes"
 		}
 		t.Rows = append(t.Rows, []any{fmt.Sprint(n), q.ValueOf(dry), q.ValueOf(ratio), hides})

@@ -45,10 +45,10 @@ func compressorFields(e *Entry) []Field {
 	guns = append(guns, Choice{Value: ownGun, Title: "A gun that I enter"})
 	fields := []Field{
 		{Key: "known", Label: "What the pump delivers", Default: stated, Choices: []Choice{
-			{Value: stated, Title: "stands on its plate or sheet, as free air"}, {Value: timed, Title: "I timed it filling the tank"},
+			{Value: stated, Title: "Its plate says, as free air"}, {Value: timed, Title: "I timed it"},
 		}},
 	}
-	if e.choice("known", stated) == timed {
+	if chosen(e, "known", stated) == timed {
 		fields = append(fields,
 			Field{Key: "from", Label: "Timed from", Hint: "on the gauge, outlets shut: 0 bar", Default: "0 bar"},
 			Field{Key: "to", Label: "Timed to", Hint: "8 bar or 116 psi", Default: "8 bar"},
@@ -62,7 +62,7 @@ func compressorFields(e *Entry) []Field {
 		Field{Key: "cut-out", Label: "The pump stops at", Hint: "8 bar or 116 psi", Default: "8 bar"},
 		Field{Key: "duty", Label: "Share of an hour that it may run", Hint: "50 %, from its plate", Optional: true},
 		Field{Key: "gun", Label: "What sprays", Choices: guns, Default: firstOf(guns)})
-	if e.choice("gun", firstOf(guns)) == ownGun {
+	if chosen(e, "gun", firstOf(guns)) == ownGun {
 		fields = append(fields,
 			Field{Key: "draws", Label: "Air that the gun draws", Hint: "trigger pulled: 300 L/min or 11 cfm", Default: "300 L/min"},
 			Field{Key: "at", Label: "Pressure at the gun", Hint: "trigger pulled: 2 bar or 29 psi", Default: "2 bar"})
@@ -95,6 +95,9 @@ func compressorAnswer(e *Entry) *Answer {
 		return nil
 	}
 	a := &Answer{Verdict: &Verdict{levels[got.Verdict], got.Says(q.Metric)}, Defers: airDefers}
+	if e.values["gun"] != ownGun {
+		a.Says = []string{"Reckoned with the most air and the most pressure that the gun's note names."}
+	}
 	j := judged{got, p, g}
 	a.Figures = append(a.Figures, j.figures()...)
 	a.Figures = append(a.Figures, g.leastFigure(), g.dropFigure(), j.drained(room))

@@ -33,8 +33,8 @@ func (e *Entry) entered(f Field) string {
 // choice is what was chosen of choices before the fields are known, for a sheet
 // that asks other things by choice; def where nothing was.
 func (e *Entry) choice(key, def string) string {
-	if text, ok := e.given(key); ok && text != "" {
-		return text
+	if text, ok := e.given(key); ok && strings.TrimSpace(text) != "" {
+		return strings.TrimSpace(text)
 	}
 	return def
 }

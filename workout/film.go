@@ -52,7 +52,7 @@ type laying struct {
 	coats     known[q.Number]
 	lands     known[q.Fraction] // of all that is sprayed
 	cleanings int
-	comb      q.Range[q.Length] // zero where no comb was read
+	comb      known[q.Length] // zero where no comb was read
 }
 
 func filmAnswer(e *Entry) *Answer {
@@ -76,7 +76,7 @@ func filmAnswer(e *Entry) *Answer {
 	} else {
 		a.Says = append(a.Says, "Nobody says above which wet film this one runs. Look on its data sheet, or spray a card upright.")
 	}
-	if l.comb.High > 0 {
+	if l.comb.value > 0 {
 		a.Figures = append(a.Figures, l.combFigure())
 	}
 	rate := l.rateFigure()
@@ -91,10 +91,7 @@ func readLaying(e *Entry) laying {
 	l.coats = readCoats(e, l.material)
 	l.lands = readLands(e, l.tool)
 	l.cleanings = whole(e, "cleanings", 1, mostCleanings)
-	l.comb = readRange[q.Length](e, "comb")
-	if c := l.comb; e.values["comb"] != "" && !(films.Holds(c.Low) && films.Holds(c.High)) {
-		e.fail("comb", "Found %q, expected %s.", e.values["comb"], q.ShowRange(q.Metric, films))
-	}
+	l.comb = ownRange(e, "comb", films, known[q.Length]{})
 	return l
 }
 
@@ -111,18 +108,12 @@ func readCoats(e *Entry, m *library.Material) known[q.Number] {
 // readLands reads what share lands, else takes it from the applicator's note by
 // the form of the part.
 func readLands(e *Entry, tool *library.Tool) known[q.Fraction] {
-	form, own := e.text("form"), readRange[q.Fraction](e, "lands")
-	if e.values["lands"] != "" {
-		if !solid.Holds(own.Low) || !solid.Holds(own.High) {
-			e.fail("lands", "Found %q, expected %s.", e.values["lands"], q.ShowRange(q.Metric, solid))
-		}
-		return ranged(own, entered("lands"))
+	form, says := e.text("form"), known[q.Fraction]{}
+	if tool != nil {
+		says = ranged(tool.Applicator.Transfer[form], fromNote("tool/"+tool.Slug, ""))
 	}
-	if tool == nil || e.problems["form"] != "" {
-		return known[q.Fraction]{}
-	}
-	lands := ranged(tool.Applicator.Transfer[form], fromNote("tool/"+tool.Slug, ""))
-	if lands.value == 0 {
+	lands := ownRange(e, "lands", solid, says)
+	if tool != nil && lands.value == 0 && e.problems["form"] == "" {
 		e.fail("lands", "Found nothing, expected it to be filled in: the note on %s says nothing of this form.", lowered(tool.Title))
 	}
 	return lands
@@ -145,12 +136,12 @@ func (l laying) judge() *Verdict {
 	switch {
 	case l.sag.value == 0:
 		return nil
-	case l.comb.Low > l.sag.value:
-		return &Verdict{"no", fmt.Sprintf("The comb reads at least %s, and above %s it runs on an upright face. Lay the part level while it is wet, if you can.", metric(l.comb.Low), limit)}
+	case l.comb.span.Low > l.sag.value:
+		return &Verdict{"no", fmt.Sprintf("The comb reads at least %s, and above %s it runs on an upright face. Lay the part level while it is wet, if you can.", metric(l.comb.span.Low), limit)}
 	case coat.Runs():
 		return &Verdict{"no", fmt.Sprintf("A full coat lies %s wet, and above %s it runs on an upright face.%s", metric(coat.Wet()), limit, l.inThinner())}
-	case l.comb.High > l.sag.value:
-		return &Verdict{"care", fmt.Sprintf("The comb reads up to %s, and above %s it runs on an upright face.", metric(l.comb.High), limit)}
+	case l.comb.span.High > l.sag.value:
+		return &Verdict{"care", fmt.Sprintf("The comb reads up to %s, and above %s it runs on an upright face.", metric(l.comb.span.High), limit)}
 	case thinned > l.sag.value:
 		return &Verdict{"care", fmt.Sprintf("A full coat of the mix at its thinnest lies %s wet, and above %s it runs on an upright face.", metric(thinned), limit)}
 	}
@@ -172,10 +163,10 @@ func (l laying) combFigure() trace.Figure {
 	f := trace.Figure{
 		Key: "comb-dry", Name: "What the comb's reading dries to", Formula: film.DryFormula,
 		Inputs: []trace.Input{
-			trace.InRange("WFT", "reading of the wet comb", l.comb, entered("comb")), l.solids.in("VS / (1 + t)", "solids of the mix as sprayed"),
+			l.comb.in("WFT", "reading of the wet comb"), l.solids.in("VS / (1 + t)", "solids of the mix as sprayed"),
 		},
 	}
-	dry := q.Range[q.Length]{Low: film.DryFilm(l.comb.Low, vs.Low), High: film.DryFilm(l.comb.High, vs.High)}
+	dry := q.Range[q.Length]{Low: film.DryFilm(l.comb.span.Low, vs.Low), High: film.DryFilm(l.comb.span.High, vs.High)}
 	switch {
 	case dry.High < l.build.value:
 		f.Remarks = []string{fmt.Sprintf("Thinner than a full coat, which dries to %s.", metric(l.build.value))}
@@ -184,7 +175,7 @@ func (l laying) combFigure() trace.Figure {
 	default:
 		f.Remarks = []string{fmt.Sprintf("A full coat, which dries to %s, lies within the reading.", metric(l.build.value))}
 	}
-	return spanned(f, []q.Length{film.DryFilm(l.comb.Middle(), l.solids.value), dry.Low, dry.High})
+	return spanned(f, []q.Length{film.DryFilm(l.comb.value, l.solids.value), dry.Low, dry.High})
 }
 
 // stackFigure is the dry film of all coats.

@@ -4,6 +4,9 @@ import "slices"
 
 // sheets are all that can be worked out, in the order in which they are offered.
 var sheets = []*Sheet{
+	filmSheet,
+	coatsSheet,
+	gunSheet,
 	airSheet,
 	vocSheet,
 	boothSheet,

@@ -210,6 +210,12 @@ func applicatorChoices(lib *library.Library) []Choice {
 	return out
 }
 
+// chosen is what will stand in a field of choices, before the fields are known:
+// what was given, trimmed as it will be.
+func chosen(e *Entry, key, def string) string {
+	return cmp.Or(strings.TrimSpace(e.choice(key, def)), def)
+}
+
 // capital is text with a capital at its start.
 func capital(text string) string {
 	r, n := utf8.DecodeRuneInString(text)

@@ -24,14 +24,14 @@ const ownSolvent = "own"
 
 // How the air of the space moves.
 const (
-	swept = "swept"
-	mixed = "mixed"
+	airSwept = "swept"
+	airMixed = "mixed"
 )
 
 var (
 	explosive = q.Range[q.Fraction]{Low: 0.001, High: 0.2}
 	yields    = q.Range[q.VapourYield]{Low: 50, High: 1000}
-	spraying  = q.Range[q.Time]{Low: 10, High: 24 * 3600}
+	spraying  = q.Range[q.Time]{Low: 60, High: 24 * 3600}
 	flashing  = q.Range[q.Time]{Low: 0, High: 24 * 3600}
 	spaces    = q.Range[q.Volume]{Low: 0.1, High: 1e5}
 	remains   = q.Range[q.Fraction]{Low: 1e-6, High: 0.99}
@@ -42,7 +42,7 @@ func vapourFields(e *Entry) []Field {
 	first := cmp.Or(tellingMix(e.lib, choices), ownSolvent)
 	choices = append(choices, Choice{ownSolvent, "A solvent that I enter", "From its safety data sheet"})
 	fields := []Field{{Key: "of", Label: "What is sprayed", Choices: choices, Default: first}}
-	of := e.choice("of", first)
+	of := chosen(e, "of", first)
 	if of == ownSolvent {
 		fields = append(fields,
 			Field{Key: "limit", Label: "Lower explosive limit", Hint: "1.2 % of the air", Default: "1.2 %"},
@@ -55,13 +55,13 @@ func vapourFields(e *Entry) []Field {
 	}
 	return append(fields,
 		Field{Key: "sprayed", Label: "Amount sprayed in one coat", Hint: "with what misses the part: 300 mL or 10 fl oz", Default: "300 mL"},
-		Field{Key: "spray", Label: "Spraying takes", Hint: "10 min", Default: "10 min"},
+		Field{Key: "spray", Label: "Spraying takes", Hint: "of one coat: 10 min", Default: "10 min"},
 		Field{Key: "flash", Label: "Flash takes", Hint: "until it is dull: 10 min; 0 min for the worst", Default: "10 min"},
 		Field{Key: "space", Label: "The space", Hint: "4 m by 3 m by 2.5 m is 30 m3; 1060 ft3", Default: "30 m3"},
 		Field{Key: "flow", Label: "Air that leaves it", Hint: "600 m3/h or 350 cfm; 0 m3/h for a shut room", Default: "600 m3/h"},
-		Field{Key: "moves", Label: "The air", Default: mixed, Choices: []Choice{
-			{Value: mixed, Title: "mixes as it may: a room with a fan somewhere"},
-			{Value: swept, Title: "sweeps all of the space: a booth"},
+		Field{Key: "moves", Label: "The air", Default: airMixed, Choices: []Choice{
+			{Value: airMixed, Title: "mixes in a room"},
+			{Value: airSwept, Title: "sweeps a booth"},
 		}},
 		Field{Key: "left", Label: "It counts as clear when there is left", Hint: "1 % of the vapour", Default: "1 %"})
 }
@@ -109,7 +109,7 @@ func vapourAnswer(e *Entry) *Answer {
 		left:  within(e, "left", remains),
 		Space: ventilation.Space{Volume: within(e, "space", spaces), Flow: within(e, "flow", fans), Mixing: ventilation.Room},
 	}
-	if e.text("moves") == swept {
+	if e.text("moves") == airSwept {
 		b.Mixing = ventilation.Mixed
 	}
 	if !e.sound() {

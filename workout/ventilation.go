@@ -40,7 +40,7 @@ func boothFields(e *Entry) []Field {
 		{Key: "slots", Label: "Other openings, together", Hint: "0.2 m2 or 2 ft2", Optional: true},
 		{Key: "rule", Label: "Spraying and booth", Choices: rules, Default: firstOf(rules)},
 	}
-	if e.choice("rule", firstOf(rules)) == ownVelocity {
+	if chosen(e, "rule", firstOf(rules)) == ownVelocity {
 		fields = append(fields, Field{Key: "velocity", Label: "Air velocity in the openings", Hint: "0.5 m/s or 100 ft/min", Default: "0.5 m/s"})
 	}
 	return append(fields, Field{Key: "fan", Label: "What the fan draws now", Hint: "5000 m3/h or 3000 cfm, with the filters as they are", Optional: true})
@@ -71,13 +71,13 @@ func boothAnswer(e *Entry) *Answer {
 
 // velocityOf is the rule that was chosen, and where its velocity comes from.
 func velocityOf(e *Entry) (ventilation.Velocity, trace.Origin) {
-	chosen := e.text("rule")
+	name := e.text("rule")
 	for _, v := range e.lib.Words.BoothVelocities {
-		if v.Name == chosen {
+		if v.Name == name {
 			return ruleOf(v), trace.Origin{From: trace.FromSource}
 		}
 	}
-	if chosen != ownVelocity {
+	if name != ownVelocity {
 		return ventilation.Velocity{}, trace.Origin{}
 	}
 	v := within(e, "velocity", inward)

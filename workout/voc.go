@@ -46,7 +46,7 @@ func vocFields(e *Entry) []Field {
 	choices := sprayedChoices(e.lib, func(m *library.Material) bool { return knowsVOC(e.lib, m) })
 	first := cmp.Or(tellingMix(e.lib, choices), byVolume)
 	fields := []Field{{Key: "of", Label: "What is sprayed", Choices: append(choices, ownChoices...), Default: first}}
-	of := e.choice("of", first)
+	of := chosen(e, "of", first)
 	switch m := e.lib.Materials[of]; {
 	case of == byVolume:
 		fields = append(fields,
@@ -78,7 +78,7 @@ func firstOf(choices []Choice) string {
 }
 
 func kindChoices(lib *library.Library) []Choice {
-	out := []Choice{{Value: asNoted, Title: "What its note says"}}
+	out := []Choice{{Value: asNoted, Title: "As its note says"}}
 	for _, c := range lib.Words.Categories {
 		out = append(out, Choice{Value: c.Name, Title: capital(spaced(c.Name))})
 	}
