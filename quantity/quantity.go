@@ -90,12 +90,15 @@ func (m Mass) Grams() float64 { return float64(m) * 1e3 }
 // Minutes returns t in minutes.
 func (t Time) Minutes() float64 { return float64(t) / 60 }
 
-// String says t as a painter would: "45 min", "2 h 20 min", "3 d 5 h".
+// String says t as a painter would: "33 s", "45 min", "2 h 20 min", "3 d 5 h".
 func (t Time) String() string {
 	if text := beyond(float64(t)); text != "" {
 		return text
 	}
+	s := int(math.Round(float64(t)))
 	switch m := int(math.Round(t.Minutes())); {
+	case s < 120 && s%60 != 0:
+		return fmt.Sprintf("%d s", s)
 	case m < 60:
 		return fmt.Sprintf("%d min", m)
 	case m < 48*60 && m%60 == 0:

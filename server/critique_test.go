@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -90,7 +91,7 @@ func TestCritiqueCommand(t *testing.T) {
 		{"as planned", plan, exitOK, []string{"every need is met", "risk: It goes better with"}},
 		{"fewer coats", edited(`"coats": 2`, `"coats": 1`), exitFailed, []string{"(spray-primer), Spray the primer", "not met: It has 1 coat, and 2 are laid", "note: step/spray-primer", "repair: "}},
 		{"kept on purpose", strings.Replace(kept, `"coats": 2`, `"coats": 1`, 1), exitOK, []string{"1 kept so on purpose", "kept so because: an inside face"}},
-		{"cut off", plan[:3000], exitMalformed, []string{"plan.json:103:", "the end of the file", "still open"}},
+		{"cut off", plan[:3000], exitMalformed, []string{fmt.Sprintf("plan.json:%d:", 1+strings.Count(plan[:3000], "\n")), "the end of the file", "still open"}},
 		{"no comma", edited("\"satin\",\n", "\"satin\"\n"), exitMalformed, []string{"plan.json:31:", "found \"", "expected JSON: "}},
 		{"more than a plan", plan + "x", exitMalformed, []string{`found "x"`, "after top-level value"}},
 		{"no number", edited(`"coats": 2`, `"coats": "two"`), exitMalformed, []string{"steps.coats: found a string, expected a whole number"}},

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"maps"
 	"net/http"
-	"net/url"
 	"slices"
 	"strings"
 
