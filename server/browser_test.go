@@ -206,7 +206,7 @@ func TestPagesFitAPhone(t *testing.T) {
 	}
 	made.Body.Close()
 	designed := made.Request.URL.Path
-	for _, page := range []string{"/", "/plan", strings.TrimPrefix(plan, address), designed, "/plan?from=" + strings.TrimPrefix(designed, "/plan/"), "/jobs", "/search?q=candy", "/notes/material", "/note/step/lay-candy", "/note/background/film-build", "/nosuch"} {
+	for _, page := range []string{"/", "/plan", strings.TrimPrefix(plan, address), designed, designed + "/how/mix-and-stand", designed + "/how", designed + "/quote", "/plan?from=" + strings.TrimPrefix(designed, "/plan/"), "/jobs", "/search?q=candy", "/notes/material", "/note/step/lay-candy", "/note/background/film-build", "/nosuch"} {
 		do(t, ctx, page, chromedp.Navigate(address+page), unfold)
 		wide := ask(t, ctx, page, chromedp.Evaluate[int](`document.documentElement.scrollWidth`))
 		window := ask(t, ctx, page, chromedp.Evaluate[int](`window.innerWidth`))
