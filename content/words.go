@@ -37,6 +37,7 @@ func readWords(file string, src []byte) (*library.Vocabulary, strictyaml.Problem
 		m.Need("voc-law")
 	}
 	w.BoothVelocities = readBoothVelocities(m.Get("booth-velocities").Map())
+	w.RoomChanges = readRoomChanges(m.Get("room-changes"), standingNames(w.Standing))
 	w.Limits = readLimits(m.Need("limits").Map())
 	m.Close()
 	return w, doc.Problems()
@@ -150,6 +151,43 @@ func readBoothVelocities(m *strictyaml.Map) []library.BoothVelocity {
 		out = append(out, b)
 	}
 	return out
+}
+
+func readRoomChanges(v *strictyaml.Value, standings []string) library.RoomChanges {
+	if v == nil {
+		return library.RoomChanges{}
+	}
+	m := v.Map()
+	defer m.Close()
+	return library.RoomChanges{
+		Standing: m.Need("standing").OneOf("where the figures come from", standings),
+		Warm:     readRoomChange[q.Difference](m.Get("warm"), 60, true),
+		Cool:     readRoomChange[q.Difference](m.Get("cool"), 60, true),
+		WarmPart: readRoomChange[q.Difference](m.Get("warm-part"), 60, true),
+		Dry:      readRoomChange[q.Fraction](m.Get("dry"), 1, true),
+		Damp:     readRoomChange[q.Fraction](m.Get("damp"), 1, true),
+		Fan:      readRoomChange[q.Speed](m.Get("fan"), 20, false),
+		Wait:     readRoomChange[q.Time](m.Get("wait"), 30*24*3600, true),
+	}
+}
+
+// readRoomChange reads a change that can be taken so far at the most, with a cost
+// for each step of it or not; one that is not there cannot be done.
+func readRoomChange[Q q.Quantity](v *strictyaml.Value, most Q, each bool) library.RoomChange[Q] {
+	if v == nil {
+		return library.RoomChange[Q]{}
+	}
+	m := v.Map()
+	defer m.Close()
+	far := m.Need("most")
+	c := library.RoomChange[Q]{Fixed: strictyaml.Quantity[q.Time](m.Need("fixed")), Most: strictyaml.Quantity[Q](far), Is: m.Need("is").Text()}
+	if each {
+		c.Each = strictyaml.Quantity[q.Time](m.Need("each"))
+	}
+	if far != nil && !(c.Most > 0 && c.Most <= most) {
+		far.Fail("more than nothing, and at most "+q.Show(q.Metric, most), "")
+	}
+	return c
 }
 
 // maxLimit is the most times the can's own coats that a limit may allow.

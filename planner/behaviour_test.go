@@ -162,7 +162,7 @@ func TestRoomIsJudged(t *testing.T) {
 	lib := builtIn(t)
 	for _, c := range []struct{ room, level, says string }{
 		{"{air: 21 C, humidity: 55 %, surface: 21 C}", "go", "suits every film"},
-		{"{air: 10 C, humidity: 55 %, surface: 10 C}", "no", "The air is 10.0 C"},
+		{"{air: 10 C, humidity: 55 %, surface: 10 C}", "no", "The air is 10.0 °C"},
 		{"{air: 21 C, humidity: 90 %, surface: 21 C}", "no", "90 % humidity"},
 		{"{air: 21 C, humidity: 73 %, surface: 21 C}", "care", "73 % humidity"},
 		{"{air: 21 C, humidity: 60 %, surface: 14 C}", "no", "above the dew point"},

@@ -6,11 +6,12 @@ import (
 	"strings"
 
 	"coatwright/planner/library"
+	rooms "coatwright/planner/room"
 	q "coatwright/quantity"
 )
 
-// conditions looks at the room with every film in turn, and at what else the
-// painter must know before starting.
+// conditions looks at the room for all films, and at what else the painter must
+// know before starting.
 func (b *builder) conditions(steps []Step) []Condition {
 	out := []Condition{}
 	add := func(level, note, format string, args ...any) {
@@ -19,22 +20,23 @@ func (b *builder) conditions(steps []Step) []Condition {
 			out = append(out, c)
 		}
 	}
+	judged := rooms.Assess(rooms.Room(b.job.Room), b.wants(steps))
+	for _, f := range judged.Findings {
+		add(f.Level.String(), f.Note, "%s", f.What)
+	}
+	if judged.Level == rooms.Go {
+		add(judged.Level.String(), "", "%s", judged.Says)
+	}
 	for _, s := range steps {
-		slug, ok := strings.CutPrefix(s.Material, "material/")
-		if !ok || s.Coats == 0 {
+		m := b.laid(s)
+		if m == nil {
 			continue
 		}
-		m := b.lib.Materials[slug]
-		b.roomFor(m, add)
 		if sag := m.Sag.Micrometres(); s.WetUm > sag {
 			add("care", s.Material, "One coat of %s lies %.0f um wet; above %.0f um it runs. Lay it in thinner coats.", lowerFirst(m.Title), s.WetUm, sag)
 		}
 	}
-	if len(out) == 0 {
-		r := b.job.Room
-		add("go", "", "The room suits every film: %.1f C, %.0f %% humidity, the part %.1f C above the dew point.",
-			r.Temperature.Celsius(), r.Humidity.Percent(), float64(r.Surface-r.DewPoint()))
-	}
+	b.hiding(steps, add)
 	out = append(out, b.closed...)
 	for _, g := range b.groups {
 		if r := g.route; r.Least < r.Cost {
@@ -49,28 +51,45 @@ func (b *builder) conditions(steps []Step) []Condition {
 	return out
 }
 
-// roomFor compares the room with what a material asks for. Within its range but
-// in the outer tenth of it is "care".
-func (b *builder) roomFor(m *library.Material, add func(level, note, format string, args ...any)) {
-	r, note, title := b.job.Room, "material/"+m.Slug, lowerFirst(m.Title)
-	if level := grade(m.Air.Air, r.Temperature); level != "go" {
-		add(level, note, "The air is %.1f C; %s wants %.0f to %.0f C.", r.Temperature.Celsius(), title, m.Air.Air.Low.Celsius(), m.Air.Air.High.Celsius())
+// wants is what the films that steps lay ask of the room, each once.
+func (b *builder) wants(steps []Step) []rooms.Wants {
+	var out []rooms.Wants
+	seen := map[*library.Material]bool{}
+	for _, s := range steps {
+		if m := b.laid(s); m != nil && !seen[m] {
+			seen[m] = true
+			out = append(out, WantsOf(m))
+		}
 	}
-	if level := grade(m.Air.Humidity, r.Humidity); level != "go" {
-		add(level, note, "The air has %.0f %% humidity; %s wants %.0f to %.0f %%.", r.Humidity.Percent(), title, m.Air.Humidity.Low.Percent(), m.Air.Humidity.High.Percent())
+	return out
+}
+
+// laid is the material of the film that a step lays, nil for none.
+func (b *builder) laid(s Step) *library.Material {
+	slug, ok := strings.CutPrefix(s.Material, "material/")
+	if !ok || s.Coats == 0 {
+		return nil
 	}
-	if over := q.Difference(r.Surface - r.DewPoint()); over < m.Air.OverDewPoint {
-		add("no", note, "The part is %.1f C above the dew point; %s wants at least %.0f C. Warm the part or dry the air.", float64(over), title, float64(m.Air.OverDewPoint))
+	return b.lib.Materials[slug]
+}
+
+// WantsOf is what a film of m asks of the room, as its note has it.
+func WantsOf(m *library.Material) rooms.Wants {
+	return rooms.Wants{
+		Film: lowerFirst(m.Title), Note: "material/" + m.Slug,
+		Air: m.Air.Air, Humidity: m.Air.Humidity, OverDewPoint: m.Air.OverDewPoint,
 	}
 }
 
-func grade[Q q.Quantity](r q.Range[Q], x Q) string {
-	edge := (r.High - r.Low) / 10
-	switch {
-	case !r.Holds(x):
-		return "no"
-	case r.Low > 0 && x < r.Low+edge || x > r.High-edge:
-		return "care"
+// MeansOf is what can be done about a room, priced in minutes for which somebody
+// is kept from other work.
+func MeansOf(c library.RoomChanges) rooms.Means {
+	return rooms.Means{
+		Unit: "min", Warm: price(c.Warm), Cool: price(c.Cool), Dry: price(c.Dry), Damp: price(c.Damp),
+		WarmPart: price(c.WarmPart), Fan: price(c.Fan), Wait: price(c.Wait),
 	}
-	return "go"
+}
+
+func price[Q q.Quantity](c library.RoomChange[Q]) rooms.Price[Q] {
+	return rooms.Price[Q]{Fixed: c.Fixed.Minutes(), Each: c.Each.Minutes(), Most: c.Most}
 }

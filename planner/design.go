@@ -57,7 +57,7 @@ func (r jobReader) design(m *strictyaml.Map, parts []Part) Design {
 		Area:     strictyaml.Quantity[q.Area](area),
 		Position: title(m.Get("position")),
 		Polarity: m.Get("mask").OneOf("how the mask lies", []string{library.Negative, library.Positive}),
-		Colours:  colours(m.Get("colours"), library.DesignColours),
+		Colours:  colours(m.Get("colours").Map(), library.DesignColours),
 		With:     r.with(m),
 		Over:     m.Get("over").Texts(),
 	}

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"errors"
 	"fmt"
 	"regexp"
 	"slices"
@@ -8,6 +9,7 @@ import (
 
 	"coatwright/planner/air"
 	"coatwright/planner/calendar"
+	"coatwright/planner/colour"
 	"coatwright/planner/library"
 	q "coatwright/quantity"
 	"coatwright/strictyaml"
@@ -25,6 +27,7 @@ type Job struct {
 	Finish     string
 	Care       string
 	Colours    map[string]string // "ground", "candy", "pearl" to "#rrggbb"
+	Wanted     string            // colour that the candy is to come to, as package colour reads it; "" for whichever
 	CandyCoats int               // 0: as the material says
 	Designs    []Design
 	// Applicators are the guns and airbrushes at hand. Each film gets the one
@@ -142,12 +145,14 @@ func (r jobReader) job(m *strictyaml.Map) *Job {
 		Effect:      r.word(m.Need("effect"), "an effect", effects),
 		Finish:      r.word(m.Need("finish"), "a finish", finishes),
 		Care:        r.word(m.Get("care"), "a level of care", care),
-		Colours:     colours(m.Get("colours"), library.JobColours),
 		CandyCoats:  m.Get("candy-coats").Int(1, MaxCoats),
 		Applicators: r.wordList(m.Need("applicator"), "an applicator", applicators),
 		Room:        room(m.Get("room")),
 		Start:       start(m.Need("start")),
 	}
+	tints := m.Get("colours").Map()
+	j.Wanted = wanted(tints.Get("wanted"))
+	j.Colours = colours(tints, library.JobColours)
 	j.Designs = r.designs(m.Get("designs"), j.Parts)
 	j.shop(m.Get("shop"))
 	if j.Care == "" {
@@ -238,9 +243,9 @@ func checkArea(v *strictyaml.Value, a q.Area) {
 	}
 }
 
-func colours(v *strictyaml.Value, keys []string) map[string]string {
+// colours reads a mapping of colours, which has no other keys left.
+func colours(m *strictyaml.Map, keys []string) map[string]string {
 	out := map[string]string{}
-	m := v.Map()
 	for _, key := range keys {
 		c := m.Get(key)
 		if text := c.Text(); hexColour.MatchString(text) {
@@ -251,4 +256,18 @@ func colours(v *strictyaml.Value, keys []string) map[string]string {
 	}
 	m.Close()
 	return out
+}
+
+// wanted reads a colour in any of the ways in which one may be given.
+func wanted(v *strictyaml.Value) string {
+	text := v.Text()
+	if v == nil {
+		return ""
+	}
+	_, err := colour.ParseSwatch(text)
+	var wrong *q.Error
+	if errors.As(err, &wrong) {
+		v.Fail(wrong.Expected, wrong.Nearest)
+	}
+	return text
 }

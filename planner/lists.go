@@ -12,13 +12,14 @@ import (
 )
 
 // SumUp sets what a plan's steps and films come to: the shopping list, the
-// cautions, and the totals but for the rework at risk and the earliest and latest
-// end, which stay. A note that has gone since the plan was made keeps the words
-// that the plan has of it.
+// cautions, the strips of its candies, and the totals but for the rework at risk
+// and the earliest and latest end, which stay. A note that has gone since the
+// plan was made keeps the words that the plan has of it.
 func (p *Plan) SumUp(lib *library.Library) {
 	p.Materials, p.Worn = shopping(p.Steps, lib), worn(p.Steps)
 	p.Emissions = emissions(p.Steps, lib)
 	p.Cautions = cautions(p.Steps, lib, p.Cautions)
+	p.Strips = strips(p, lib)
 	p.Totals = totals(p)
 }
 

@@ -14,6 +14,7 @@ type Plan struct {
 	Job        *Job        `json:"job"`
 	Steps      []Step      `json:"steps"`
 	Films      []Film      `json:"films"`
+	Strips     []Strip     `json:"strips"` // of the candies among them
 	Materials  []Material  `json:"materials"`
 	Worn       []Worn      `json:"worn"`      // what the steps use up besides materials
 	Emissions  []Emission  `json:"emissions"` // what of each mix goes into the air

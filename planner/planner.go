@@ -167,7 +167,7 @@ func refusedPlan(job *Job, r *Refusal) *Plan {
 	return &Plan{
 		Title: job.Title, Job: job, Refused: r,
 		Steps: []Step{}, Films: []Film{}, Materials: []Material{}, Cautions: []Caution{}, Hardware: hardware(job), Left: left(job),
-		Conditions: []Condition{}, Missed: []Reason{}, Kept: []Kept{}, Worn: []Worn{}, Emissions: []Emission{},
+		Conditions: []Condition{}, Missed: []Reason{}, Kept: []Kept{}, Worn: []Worn{}, Strips: []Strip{}, Emissions: []Emission{},
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"coatwright/planner"
 	q "coatwright/quantity"
+	"coatwright/workout"
 )
 
 // Measures of a pouring cup, in SVG units.
@@ -21,21 +22,57 @@ const (
 	cupLine   = 16.0 // least distance between two marks' labels
 )
 
-// cupSVG draws the cup with the mark that each pour must reach. It is empty
-// for a mix of nothing.
-func cupSVG(m *planner.Mix, s *q.System) template.HTML {
-	if m == nil || len(m.Lines) == 0 {
+// cupLevel is a level in a cup, and what is written beside it.
+type cupLevel struct {
+	mark  float64 // in any unit
+	label string
+}
+
+// mixLevels are the marks that the pours of a mix must reach.
+func mixLevels(m *planner.Mix, s *q.System) []cupLevel {
+	if m == nil {
+		return nil
+	}
+	var levels []cupLevel
+	for i, pour := range m.Lines {
+		levels = append(levels, cupLevel{pour.MarkML, fmt.Sprintf("%d to %s", i+1, m.Poured(s, pour.MarkML))})
+	}
+	return levels
+}
+
+// cardLevels are what is in the cup of a card, and the marks that the pours must
+// reach.
+func cardLevels(c *workout.Card, s *q.System) []cupLevel {
+	var levels []cupLevel
+	if c.There > 0 {
+		levels = append(levels, cupLevel{float64(c.There), "in it " + q.Show(s, c.There)})
+	}
+	for i, pour := range c.Pours {
+		levels = append(levels, cupLevel{float64(pour.Mark), fmt.Sprintf("%d to %s", i+1, q.Show(s, pour.Mark))})
+	}
+	return levels
+}
+
+// cupSVG draws a cup with its levels. The rim is at holds, in the unit of the
+// marks; at 0 it is a little above the last mark. It is empty for a cup of
+// nothing.
+func cupSVG(levels []cupLevel, holds float64) template.HTML {
+	if len(levels) == 0 {
 		return ""
 	}
-	full := m.Lines[len(m.Lines)-1].MarkML
-	if full <= 0 {
+	last := levels[len(levels)-1].mark
+	if last <= 0 {
 		return ""
+	}
+	rim := last / cupFull
+	if holds > 0 {
+		rim = max(holds, last)
 	}
 	d := newDrawing("cup", "Cup with a mark for each pour", cupWidth, cupHeight)
-	scale := cupFull * (cupBottom - cupTop) / full
+	scale := (cupBottom - cupTop) / rim
 	below, label := cupBottom, cupBottom+cupLine-4
-	for i, pour := range m.Lines {
-		y := cupBottom - scale*pour.MarkML
+	for i, level := range levels {
+		y := cupBottom - scale*level.mark
 		d.path(fmt.Sprintf("pour pour-%d", i%3), cupSlice(y, below))
 		if i%3 == 1 {
 			left, right := cupSides(below)
@@ -44,7 +81,7 @@ func cupSVG(m *planner.Mix, s *q.System) template.HTML {
 		label = min(label-cupLine, y+4)
 		_, right := cupSides(y)
 		d.path("leader", fmt.Sprintf("M%s %sH%sL%s %s", num(right-22), num(y), num(right), num(cupRight+12), num(label-4)))
-		d.text("label", cupRight+16, label, fmt.Sprintf("%d to %s", i+1, m.Poured(s, pour.MarkML)))
+		d.text("label", cupRight+16, label, level.label)
 		below = y
 	}
 	left, right := cupSides(cupBottom)

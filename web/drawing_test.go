@@ -13,21 +13,26 @@ import (
 
 	"coatwright/planner"
 	q "coatwright/quantity"
+	"coatwright/workout"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
+
+// overPoured is a cup with too much in it, and what is poured on.
+var overPoured = &workout.Card{There: 310e-6, Holds: 600e-6, Pours: []workout.CardPour{{Name: "Base", Mark: 330e-6}, {Name: "Thinner", Mark: 352e-6}}}
 
 // TestDrawings compares each drawing with a file that can be opened and looked
 // at.
 func TestDrawings(t *testing.T) {
 	p := samplePlan()
 	tests := map[string]template.HTML{
-		"stack.svg":    StackSVG(p, "frame", q.Metric),
-		"timeline.svg": TimelineSVG(p),
-		"cup.svg":      cupSVG(p.Steps[3].Mix, q.Metric),
-		"candy.svg":    effectSwatch([]string{"effect", "candy"}, []string{"#8a8d90", "#0f6f6b"}),
-		"pearl.svg":    effectSwatch([]string{"ground", "effect"}, []string{"#202020", "#e8e2d4"}),
-		"satin.svg":    finishSwatch(35),
+		"stack.svg":       StackSVG(p, "frame", q.Metric),
+		"timeline.svg":    TimelineSVG(p),
+		"cup.svg":         cupSVG(mixLevels(p.Steps[3].Mix, q.Metric), 0),
+		"over-poured.svg": cupSVG(cardLevels(overPoured, q.US), float64(overPoured.Holds)),
+		"candy.svg":       effectSwatch([]string{"effect", "candy"}, []string{"#8a8d90", "#0f6f6b"}),
+		"pearl.svg":       effectSwatch([]string{"ground", "effect"}, []string{"#202020", "#e8e2d4"}),
+		"satin.svg":       finishSwatch(35),
 	}
 	for name, got := range tests {
 		t.Run(name, func(t *testing.T) {
@@ -53,7 +58,8 @@ func TestNothingToDraw(t *testing.T) {
 	empty := &planner.Plan{}
 	for name, got := range map[string]template.HTML{
 		"stack": StackSVG(empty, "frame", q.Metric), "timeline": TimelineSVG(empty),
-		"no mix": cupSVG(nil, q.Metric), "mix of nothing": cupSVG(&planner.Mix{}, q.Metric),
+		"no mix": cupSVG(mixLevels(nil, q.Metric), 0), "mix of nothing": cupSVG(mixLevels(&planner.Mix{}, q.Metric), 0),
+		"card of nothing": cupSVG(cardLevels(&workout.Card{}, q.Metric), 0),
 	} {
 		if got != "" {
 			t.Errorf("%s: drew %q", name, got)

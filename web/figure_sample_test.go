@@ -47,6 +47,7 @@ func workOutSamples() []Page {
 	full := &workout.Page{Sheet: sheet, Fields: asked, Values: map[string]string{"solids": "42 %", "of": "b"}, Problems: map[string]string{}, Answer: &workout.Answer{
 		Verdict: &workout.Verdict{Level: "care", Says: "It lies at 23 °C."}, Says: []string{"A sentence."}, Figures: []trace.Figure{sampleFigure()},
 		Tables: []workout.Table{{Title: "Steps", Columns: []string{"What", "How much"}, Rows: [][]any{{"ground", q.ValueOf(q.Volume(1e-4))}}}}, Defers: "The data sheet wins.",
+		Card: &workout.Card{Pours: []workout.CardPour{{Name: "Base", Mark: 2e-4}, {Name: "Hardener", Mark: 3e-4}}},
 	}}
 	wrong := &workout.Page{Sheet: &workout.Sheet{Slug: "x", Title: "X", Lead: "Y."}, Fields: asked, Values: map[string]string{"solids": "<x>"}, Problems: map[string]string{"solids": "Found <x>, expected a percentage."}}
 	titles := map[string]string{"background/film-build": "Film build", "material/pearl": "Pearl"}

@@ -8,6 +8,7 @@ import (
 
 	"coatwright/planner"
 	q "coatwright/quantity"
+	"coatwright/workout"
 )
 
 // measures are what the templates may call to show a figure in the units of s.
@@ -20,7 +21,8 @@ func measures(s *q.System) template.FuncMap {
 		"grams":   func(x float64) string { return q.Show(s, q.Mass(x*1e-3)) },
 		"kPa":     func(x float64) string { return q.Show(s, q.Pressure(x*1e3)) },
 		"gPerL":   func(x float64) string { return q.Show(s, q.Concentration(x)) },
-		"cup":     func(m *planner.Mix) template.HTML { return cupSVG(m, s) },
+		"cup":     func(m *planner.Mix) template.HTML { return cupSVG(mixLevels(m, s), 0) },
+		"card":    func(c *workout.Card) template.HTML { return cupSVG(cardLevels(c, s), float64(c.Holds)) },
 		"poured":  func(m *planner.Mix, ml float64) string { return m.Poured(s, ml) },
 		"weighed": func(m *planner.Mix, g float64) string { return m.Weighed(s, g) },
 		"value":   s.Show,

@@ -60,8 +60,8 @@ var (
 	solid = q.Range[q.Fraction]{Low: 0.01, High: 1}
 )
 
-// filmFields ask for a film and what lays it. The film stands at its first choice
-// that first says, of those that the notes know.
+// filmFields ask for a film and what lays it. First says which of the films that
+// the notes know stands there at first.
 func filmFields(e *Entry, first func(choices []Choice) string) []Field {
 	choices := sprayedChoices(e.lib, func(m *library.Material) bool { return m.Build > 0 && m.SolidsByVolume > 0 && m.Role != "" })
 	def := first(choices)

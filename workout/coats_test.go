@@ -11,7 +11,7 @@ import (
 // Worked by hand: 50 um at 46 % are 109 um wet and run above 90, which leaves
 // 41.4 um dry; so 100 um take three coats of 33.3, each 72.5 um wet.
 func TestCoatsForAFilm(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	si := own("wanted", "100 um", "build", "50 um", "solids", "46 %", "sag", "90 um")
 	p := answered(t, coatsSheet, lib, si...)
 	wantFigure(t, p, "most-dry", 41.4*um, 1e-9)
@@ -36,7 +36,7 @@ func TestCoatsForAFilm(t *testing.T) {
 // over black and 0.909091 over white at 15 um has SX = 6 there, and hides (98 %) at
 // SX = (sqrt(809) - 5)/2.
 func TestCoatsThatHide(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	si := own("wanted", "15 um", "build", "15 um", "solids", "30 %", "colour", "100 %", "ratio", "94.28571428571428 %", "at", "15 um")
 	p := answered(t, coatsSheet, lib, si...)
 	wantFigure(t, p, "hiding-film", 15*(math.Sqrt(809)-5)/2/6*um, 1e-9)
@@ -55,7 +55,7 @@ func TestCoatsThatHide(t *testing.T) {
 // Worked independently, by another program: from 92 to 98 % takes 1.314 times the
 // film at Y = 0.1, 1.787 times at 0.8.
 func TestLightColoursNeedMore(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	for colour, want := range map[string]float64{"10 %": 13.14, "80 %": 17.87, "#ffffff": 24.79} {
 		p := answered(t, coatsSheet, lib, own("wanted", "30 um", "build", "10 um", "solids", "30 %", "colour", colour, "ratio", "92 %", "at", "10 um")...)
 		wantFigure(t, p, "hiding-film", want*um, 5e-4)
@@ -65,7 +65,7 @@ func TestLightColoursNeedMore(t *testing.T) {
 // The luminance of a colour: a screen's grey of 188 is 0.503 (IEC 61966-2-1, worked
 // by hand), and L* = 50 is 0.1842 (CIE 15, worked by hand).
 func TestColourByItsLuminance(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	for colour, want := range map[string]float64{
 		"#bcbcbc": math.Pow((188.0/255+0.055)/1.055, 2.4), "L 50 a 20 b -30": math.Pow(66.0/116, 3), "#000000": 0.001, "#ffffff": 1, "18 %": 0.18,
 	} {
@@ -81,7 +81,7 @@ func TestColourByItsLuminance(t *testing.T) {
 // Grounds of a shade take less to hide than black and white do, and a film over
 // what counts as hidden takes none.
 func TestCoatsOverGrounds(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	film := func(more ...string) *Page {
 		return answered(t, coatsSheet, lib, append(own("wanted", "30 um", "build", "10 um", "solids", "30 %", "ratio", "90 %", "at", "10 um"), more...)...)
 	}
@@ -99,7 +99,7 @@ func TestCoatsOverGrounds(t *testing.T) {
 
 // What a note says of its film, and how thick is too thick.
 func TestCoatsOfANote(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	p := answered(t, coatsSheet, lib, "of", "waterborne-ground", "with", "hvlp-gun")
 	wantFigure(t, p, "film-coats", 2, 0)
 	wantVerdict(t, p, "go", "The film wanted hides")
@@ -113,7 +113,7 @@ func TestCoatsOfANote(t *testing.T) {
 }
 
 func TestCoatsTell(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	const missing = "Found nothing, expected it to be filled in: no note says it of this film."
 	film := func(more ...string) []string { return append(own("build", "10 um", "solids", "30 %"), more...) }
 	checkTold(t, coatsSheet, lib, []told{

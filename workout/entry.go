@@ -63,7 +63,7 @@ func (e *Entry) text(key string) string {
 // fail reports a problem of a field; the first one stands.
 func (e *Entry) fail(key, format string, args ...any) {
 	if e.problems[key] == "" {
-		e.problems[key] = fmt.Sprintf(format, args...)
+		e.problems[key] = strings.Replace(fmt.Sprintf(format, args...), "?.", "?", 1) // a hint asks
 	}
 }
 

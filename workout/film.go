@@ -20,7 +20,7 @@ var filmSheet = &Sheet{
 		fields := append(filmFields(e, func(choices []Choice) string { return tellingMix(e.lib, choices) }),
 			Field{Key: "area", Label: "Area of the part", Hint: "0.55 m2 or 6 ft2", Default: "0.55 m2"},
 			Field{Key: "form", Label: "Form of the part", Choices: forms, Default: firstOf(forms)},
-			Field{Key: "coats", Label: "Coats", Hint: "left empty: as its note says", Optional: true})
+			Field{Key: "coats", Label: "Coats", Hint: "3; left empty: as its note says", Optional: true})
 		fields = append(fields, ownFields()...)
 		return append(fields,
 			Field{Key: "lands", Label: "Share of the paint that lands", Hint: "35 %, or 20 to 35 %; left empty: by applicator and form", Optional: true},

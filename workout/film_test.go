@@ -7,7 +7,7 @@ import (
 
 // Published, end to end, entered in either system.
 func TestFilmPublished(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	for _, c := range []struct {
 		source    string
 		si, us    []string
@@ -42,7 +42,7 @@ func TestFilmPublished(t *testing.T) {
 // Worked by hand: 0.55 m2 in three coats of 25 um at 46 % are 41.25 mL of solids
 // in 89.67 mL of mix; 20 to 35 % of it land, and 15 mL stay in the gun.
 func TestFilmNeeded(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	p := answered(t, filmSheet, lib, own("with", "hvlp-gun", "form", "lattice", "solids", "46 %", "build", "25 um", "sag", "120 um", "coats", "3")...)
 	const lands = 41.25 / 0.46 * mL
 	wantFigure(t, p, "needed", lands/0.275+15*mL, 1e-9)
@@ -60,7 +60,7 @@ func TestFilmNeeded(t *testing.T) {
 
 // What a note says is as far off as its standing allows; what was entered is not.
 func TestFilmStanding(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	entries := []string{"of", "two-pack-gloss-clear", "with", "hvlp-gun", "form", "panel", "area", "1 m2", "coats", "2"}
 	p := answered(t, filmSheet, lib, entries...)
 	const lands = 50 / (1.47 / 3.2) * mL
@@ -76,7 +76,7 @@ func TestFilmStanding(t *testing.T) {
 // Worked by hand: 60 um at 46 % are 130 um wet, of which 120 run; twice that is
 // three coats of 87 um.
 func TestFilmVerdicts(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	film := func(more ...string) *Page {
 		return answered(t, filmSheet, lib, append(own("solids", "46 %", "sag", "120 um", "coats", "2"), more...)...)
 	}
@@ -95,7 +95,7 @@ func TestFilmVerdicts(t *testing.T) {
 
 // Readings beside a full coat of 25 um, at 50 %.
 func TestFilmComb(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	for reading, says := range map[string]string{"30 to 40 um": "Thinner", "45 to 55 um": "lies within", "60 to 70 um": "Thicker", "50 um": "lies within"} {
 		p := answered(t, filmSheet, lib, own("solids", "50 %", "build", "25 um", "coats", "1", "comb", reading)...)
 		if f := figureOf(t, p, "comb-dry"); !strings.Contains(f.Remarks[0], says) {
@@ -106,7 +106,7 @@ func TestFilmComb(t *testing.T) {
 
 // Worked by hand: 89.67 mL on the part are 450 mL sprayed at 20 %.
 func TestFilmFills(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	for _, c := range []struct{ with, area, says string }{
 		{"hvlp-gun", "0.55 m2", "The cup of 600 mL holds it in one fill."},
 		{"hvlp-gun", "1 m2", "That is 2 fills of the cup of 600 mL."},
@@ -121,7 +121,7 @@ func TestFilmFills(t *testing.T) {
 }
 
 func TestFilmTells(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	const missing = "Found nothing, expected it to be filled in: no note says it of this film."
 	checkTold(t, filmSheet, lib, []told{
 		{own("solids", "46 %", "coats", "1"), "build", missing},

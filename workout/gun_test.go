@@ -12,7 +12,7 @@ import (
 // the face. Of all 45.45 % land, which is 60 % of what is sprayed over it. 50 um of
 // 150 mL/min then take 0.3 m/s; 66 mL are sprayed, and 30 mL land.
 func TestGunWorked(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	si := own("with", "hvlp-gun", "wet", "50 um", "along", "0.6 m", "across", "1 m", "flow", "150 mL/min", "fan", "200 mm", "overlap", "50 %",
 		"overrun", "60 mm", "turn", "0.5 s", "lands", "45.4545454545 %")
 	p := answered(t, gunSheet, lib, si...)
@@ -36,13 +36,13 @@ func TestGunWorked(t *testing.T) {
 	sameAnswers(t, gunSheet, lib, 1e-7, si, us)
 }
 
-// Published: Auto Collision Repair and Refinishing, chapter 28
+// Published: a textbook of collision repair, chapter 28
 // (g-wonlinetextbooks.com, auto-collision-repair-refinishing-2022/711): a hand with
 // an HVLP gun goes at about 1.5 ft/s, with a conventional one at 1. Both lie within
 // the gun's note; and a full coat of its note's own films takes no hand far from
 // it.
 func TestGunAgainstTheTextbook(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	const foot = 0.3048 // m
 	if hand := lib.Tools["hvlp-gun"].Applicator.Speed; !hand.Holds(1.5*foot) || !hand.Holds(1*foot) {
 		t.Errorf("the note has a hand of %v, the textbook one of 0.30 to 0.46 m/s", hand)
@@ -55,7 +55,7 @@ func TestGunAgainstTheTextbook(t *testing.T) {
 
 // In one coat, what lands dries to the film: volume of solids is area times film.
 func TestGunBalances(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	for _, m := range lib.Materials {
 		if m.Build == 0 || m.SolidsByVolume == 0 || m.Role == "" {
 			continue
@@ -78,7 +78,7 @@ func TestGunBalances(t *testing.T) {
 // 15 % is over the face, so 25 to 45 % cannot land; the widest face of the note
 // catches 60 to 70 %.
 func TestGunThatMisses(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	entries := own("with", "hvlp-gun", "form", "tube", "wet", "50 um", "along", "1 m", "across", "30 mm", "fan", "200 mm", "overlap", "50 %", "overrun", "0 mm")
 	p := answered(t, gunSheet, lib, entries...)
 	wantFigure(t, p, "landing", 0.65, 1e-9)
@@ -96,7 +96,7 @@ func TestGunThatMisses(t *testing.T) {
 }
 
 func TestGunVerdicts(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	face := []string{"with", "hvlp-gun", "form", "panel", "fan", "200 mm", "overlap", "50 %", "flow", "120 to 200 mL/min"}
 	for _, c := range []struct{ wet, level, says string }{
 		{"45 um", "go", "which a hand can do"},
@@ -123,7 +123,7 @@ func TestGunVerdicts(t *testing.T) {
 
 // A coat too thick for one time over the face goes on in equal parts.
 func TestGunCrossings(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	p := answered(t, gunSheet, lib, own("with", "airbrush", "form", "panel", "wet", "200 um", "along", "0.8 m", "across", "0.6 m")...)
 	wantFigure(t, p, "crossings", 2, 0)
 	wantFigure(t, p, "crossing-film", 100*um, 1e-9)
@@ -132,7 +132,7 @@ func TestGunCrossings(t *testing.T) {
 
 // What the notes do not say is asked for.
 func TestGunTells(t *testing.T) {
-	lib := notes(t).Planner()
+	lib := builtIn(t)
 	const missing = "Found nothing, expected it to be filled in: no note says it of this film."
 	checkTold(t, gunSheet, lib, []told{
 		{own(), "wet", missing},
@@ -150,5 +150,5 @@ func TestGunTells(t *testing.T) {
 			t.Errorf("an applicator whose note says nothing: %v", p.Problems)
 		}
 	}
-	wantNear(t, "what lands on the form that catches most", float64(lib.Tools["hvlp-gun"].Applicator.Transfer[widestForm(lib, "hvlp-gun")].High), 0.70, 1e-9)
+	wantNear(t, "what lands on the form that catches most", float64(lib.Tools["hvlp-gun"].Applicator.Transfer[widestForm(lib.Tools["hvlp-gun"])].High), 0.70, 1e-9)
 }

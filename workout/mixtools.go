@@ -1,6 +1,7 @@
 package workout
 
 import (
+	"cmp"
 	"maps"
 	"slices"
 	"strconv"
@@ -94,5 +95,5 @@ func plain(x float64) string {
 
 // worst is the reading that may be farthest off.
 func worst[Q q.Quantity](readings []mix.Reading[Q]) mix.Reading[Q] {
-	return slices.MaxFunc(readings, func(a, b mix.Reading[Q]) int { return compare(a.Worst, b.Worst) })
+	return slices.MaxFunc(readings, func(a, b mix.Reading[Q]) int { return cmp.Compare(a.Worst, b.Worst) })
 }

@@ -135,13 +135,20 @@ func (r recipe) name(part string) string {
 	return part
 }
 
+// the is name with its article, where it takes one.
+func (r recipe) the(part string) string {
+	if r.material == nil {
+		return part
+	}
+	return "the " + r.name(part)
+}
+
 // title is what a part is called where a line begins.
 func (r recipe) title(part string) string { return capital(r.name(part)) }
 
-// part is the recipe's part of that name.
-func (r recipe) part(name string) mix.Part {
-	i := slices.IndexFunc(r.parts, func(p mix.Part) bool { return p.Name == name })
-	return r.parts[i]
+// place is where the part of that name stands.
+func (r recipe) place(name string) int {
+	return slices.IndexFunc(r.parts, func(p mix.Part) bool { return p.Name == name })
 }
 
 // ratioFrom is where the share of a part comes from.

@@ -6,6 +6,7 @@ package workout
 import (
 	"coatwright/planner/library"
 	"coatwright/planner/trace"
+	q "coatwright/quantity"
 )
 
 // Sheet is one thing that can be worked out.
@@ -37,6 +38,8 @@ type Answer struct {
 	Says    []string
 	Figures []trace.Figure
 	Tables  []Table
+	Chart   *Chart // nil for none
+	Card    *Card  // what is poured into one cup, to be drawn; nil for nothing
 	Defers  string // to whom the answer defers; "" where nobody can be hurt
 }
 
@@ -49,6 +52,48 @@ type Table struct {
 	Title   string
 	Columns []string
 	Rows    [][]any
+}
+
+// Card is what goes into one cup, in pouring order.
+type Card struct {
+	There q.Volume // what is in it before
+	Pours []CardPour
+	Holds q.Volume // the cup; zero where nobody said
+}
+
+// CardPour is a pour of a card, and the mark that the cup is at after it.
+type CardPour struct {
+	Name string
+	Mark q.Volume
+}
+
+// Chart is a time over two measures, for drawing and as a table.
+type Chart struct {
+	Title string
+	X, Y  Axis
+	Times [][]*q.Value // at the values of Y, then of X; nil where it never comes
+	Lines []q.Value    // the times whose lines are drawn, the shortest first
+	Point *Mark        // nil for none
+	Box   *Box         // where it is meant to be; nil where nobody says
+}
+
+// Axis is a measure and the values of it that are marked, the lowest first.
+type Axis struct {
+	Name   string
+	Values []q.Value
+}
+
+// Mark is one place on a chart, and its time: nil where it never comes.
+type Mark struct {
+	Name string
+	X, Y q.Value
+	Time *q.Value
+}
+
+// Box is a range of both measures.
+type Box struct {
+	Name string
+	X, Y trace.Span
 }
 
 // Page is a sheet as it is filled in.

@@ -22,5 +22,5 @@ func below(key string, err error) error {
 	if !errors.As(err, &e) {
 		return err
 	}
-	return &Error{key + "." + e.Key, e.Found, e.Expected}
+	return &Error{join(key, e.Key), e.Found, e.Expected}
 }

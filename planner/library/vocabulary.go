@@ -29,6 +29,7 @@ type Vocabulary struct {
 	Categories []Category // of the law on VOC
 
 	BoothVelocities []BoothVelocity
+	RoomChanges     RoomChanges
 }
 
 // Category is a kind of product in the law on VOC, and the most that it may
@@ -48,6 +49,25 @@ type BoothVelocity struct {
 	Range  q.Range[q.Speed] // in which it complies; a rule with only a least has it at both ends
 	Is     string           // the spraying, the booth and the draughts that it is for
 	Source string
+}
+
+// RoomChanges are what it costs to change the air of a room, in time for which
+// somebody is kept from other work. What is zero cannot be done.
+type RoomChanges struct {
+	Standing string // of all of them: a Vocabulary.Standing
+
+	Warm, Cool, WarmPart RoomChange[q.Difference]
+	Dry, Damp            RoomChange[q.Fraction]
+	Fan                  RoomChange[q.Speed]
+	Wait                 RoomChange[q.Time]
+}
+
+// RoomChange is one of them. Fixed is for doing it at all, Each for a kelvin, a
+// per cent of humidity or an hour; a fan is on or off and has no Each.
+type RoomChange[Q q.Quantity] struct {
+	Fixed, Each q.Time
+	Most        Q // the furthest that it can be taken; of a fan its speed at the part
+	Is          string
 }
 
 // Word is a listed word and its meaning.
@@ -114,6 +134,9 @@ type Limits struct {
 
 // Recoat is the dryness state that opens a film's recoat window (ASTM D1640).
 const Recoat = "dry-to-recoat"
+
+// FlatFlakes is the trait of a film whose flakes send light straight back.
+const FlatFlakes = "flat-flakes"
 
 // GoesWith reports whether a material of the system can be used in a job of that
 // system: its own, or one that goes with any.

@@ -1,0 +1,178 @@
+package planner
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"coatwright/planner/colour"
+	"coatwright/planner/library"
+	"coatwright/planner/mix"
+	q "coatwright/quantity"
+)
+
+// Candied is a candy laid over a ground: all that its colour goes by.
+type Candied struct {
+	Looks  colour.Swatch // how the candy's swatch looks
+	Over   CandyGround   // what that swatch lies over
+	Swatch colour.Film   // ... and how much candy lies on it
+	Ground CandyGround   // what the work lies over
+	Coat   colour.Film   // one coat of the work
+	Agreed int           // coats
+	Wanted *colour.Lab   // nil where nobody named a colour
+}
+
+// CandyGround is what candy lies over, and how much of the light on its way out
+// the surface above it returns.
+type CandyGround struct {
+	Looks   colour.Swatch
+	Returns q.Fraction
+}
+
+func (g CandyGround) ground() (colour.Ground, error) { return colour.NewGround(g.Looks, g.Returns) }
+
+// Work lays the candy over the ground of the work.
+func (c Candied) Work() (colour.Candy, colour.Coating, error) {
+	over, err := c.Over.ground()
+	if err != nil {
+		return colour.Candy{}, colour.Coating{}, err
+	}
+	candy, err := colour.NewCandy(c.Looks, over, c.Swatch)
+	if err != nil {
+		return colour.Candy{}, colour.Coating{}, err
+	}
+	under, err := c.Ground.ground()
+	if err != nil {
+		return colour.Candy{}, colour.Coating{}, err
+	}
+	work, err := candy.Over(under, c.Coat)
+	return candy, work, err
+}
+
+// CandyMix is what the strength of a candy's dry film goes by.
+type CandyMix struct {
+	Share  q.Fraction // of the candy itself in the mix, by volume
+	Solids q.Fraction // its own
+	Binder q.Fraction // what the other parts bring of solids, as a share of the mix
+}
+
+// Strength is that of the dry film of the mix.
+func (m CandyMix) Strength() q.Number { return colour.Strength(m.Share, m.Solids, m.Binder) }
+
+// CandyMixOf finds the candy of that name among the parts of a mix.
+func CandyMixOf(parts []mix.Part, candy string) (CandyMix, error) {
+	shares, err := mix.Shares(parts)
+	if err != nil {
+		return CandyMix{}, err
+	}
+	var m CandyMix
+	for i, p := range parts {
+		if p.Name == candy {
+			m.Share, m.Solids = m.Share+shares[i], p.Solids
+		} else {
+			m.Binder += shares[i] * p.Solids
+		}
+	}
+	if m.Share <= 0 || m.Binder+m.Share*m.Solids <= 0 {
+		return CandyMix{}, fmt.Errorf("the mix of the candy: found %s of it in the mix; expected more, and solids that stay", q.Show(q.Metric, m.Share))
+	}
+	return m, nil
+}
+
+// SwatchMix is the mix of a candy's own swatch: for no applicator in particular.
+func SwatchMix(m *library.Material, lib *library.Library) []mix.Part { return MixParts(m, lib, "") }
+
+// SwatchFilm is the film of a candy's own swatch.
+func SwatchFilm(m *library.Material, lib *library.Library) (colour.Film, error) {
+	mixed, err := CandyMixOf(SwatchMix(m, lib), m.Slug)
+	return colour.Film{Coats: q.Number(m.Swatch.Coats), Build: m.Build, Strength: mixed.Strength()}, err
+}
+
+// Returns is how much of the light on its way out the surface above a film
+// returns.
+func Returns(m *library.Material) q.Fraction {
+	if m != nil && slices.Contains(m.Traits, library.FlatFlakes) {
+		return colour.Mirroring
+	}
+	return colour.Scattering
+}
+
+// UsualGround is a material that the effects lay just below a candy, nil where
+// none does. Its swatch lies over such a one.
+func UsualGround(candy *library.Material, lib *library.Library) *library.Material {
+	for _, slug := range effects(lib) {
+		films := lib.Effects[slug].Films
+		for i := 1; i < len(films); i++ {
+			if !slices.Contains(filmOf(films[i], lib, nil).Materials, candy.Slug) {
+				continue
+			}
+			for _, below := range filmOf(films[i-1], lib, nil).Materials {
+				if m := lib.Materials[below]; lib.Words.GoesWith(m.System, candy.System) {
+					return m
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// CandiedOf is the candy that a plan's film is, over what lies below it. Missing
+// says in a sentence what would have to be known for it, "" where all is. It is
+// not ok for a film of another kind.
+func (p *Plan) CandiedOf(f Film, lib *library.Library) (c Candied, missing string, ok bool) {
+	m := lib.Materials[f.Material]
+	if m == nil || m.Swatch.Over == "" {
+		return c, "", false
+	}
+	below, known := p.colouredBelow(f)
+	switch {
+	case !known:
+		return c, "The job does not say what colour lies below the candy (colours: ground), and a candy's colour comes from there.", true
+	case f.Colour == "":
+		return c, "The job does not say what the candy looks like (colours: candy).", true
+	}
+	c.Ground.Returns, c.Over.Returns = Returns(lib.Materials[below.Material]), Returns(UsualGround(m, lib))
+	var err error
+	for _, s := range []struct {
+		text string
+		into *colour.Swatch
+	}{{f.Colour, &c.Looks}, {m.Swatch.Over, &c.Over.Looks}, {below.Colour, &c.Ground.Looks}} {
+		if *s.into, err = colour.ParseSwatch(s.text); err != nil {
+			return c, sentence(err), true
+		}
+	}
+	if c.Swatch, err = SwatchFilm(m, lib); err != nil {
+		return c, sentence(err), true
+	}
+	mixed, err := CandyMixOf(MixParts(m, lib, p.applicatorOf(f)), m.Slug)
+	if err != nil {
+		return c, sentence(err), true
+	}
+	c.Coat, c.Agreed = colour.Film{Coats: 1, Build: m.Build, Strength: mixed.Strength()}, f.Coats
+	if wanted, err := colour.ParseSwatch(p.Job.Wanted); err == nil {
+		lab := wanted.Colour.Lab()
+		c.Wanted = &lab
+	}
+	return c, "", true
+}
+
+// colouredBelow is the film below another that gives it its ground: the first
+// one down that carries a colour and covers the part.
+func (p *Plan) colouredBelow(f Film) (Film, bool) {
+	i := slices.IndexFunc(p.Films, func(o Film) bool { return o.Step == f.Step })
+	for _, below := range slices.Backward(p.Films[:max(i, 0)]) {
+		if below.Colour != "" && below.Design == "" && len(f.Parts) > 0 && slices.Contains(below.Parts, f.Parts[0]) {
+			return below, true
+		}
+	}
+	return Film{}, false
+}
+
+// applicatorOf is the slug of what lays a film.
+func (p *Plan) applicatorOf(f Film) string {
+	i := StepAt(p.Steps, f.Step)
+	if i < 0 {
+		return ""
+	}
+	return strings.TrimPrefix(p.Steps[i].Applicator, "tool/")
+}
