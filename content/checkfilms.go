@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"coatwright/planner/library"
+	q "coatwright/quantity"
 )
 
 // material reports what nothing can give that a material asks for, and a role
@@ -17,8 +18,61 @@ func (c checker) material(m *library.Material) {
 	for _, p := range m.Mix {
 		c.applicators("material", m.Slug, "mix", sortedKeys(p.Value))
 	}
+	c.mixOrder(m)
+	c.water(m)
 	if m.Role != "" && !c.laid(m.Role) {
 		c.problemAt("material", m.Slug, "role", fmt.Sprintf("the role %q", m.Role), "a role that some step lays")
+	}
+}
+
+// mixOrder reports a part that the mix of m pours before what must be in the cup
+// first: what the part goes into, and for one that only thins all that does more.
+func (c checker) mixOrder(m *library.Material) {
+	poured := c.poured(m)
+	for i, p := range poured {
+		for _, late := range poured[i+1:] {
+			switch {
+			case slices.Contains(p.Into, late.Slug):
+				c.problemAt("material", m.Slug, "mix", fmt.Sprintf("%q poured before %q", p.Slug, late.Slug),
+					fmt.Sprintf("%q first: %q goes into it", late.Slug, p.Slug))
+			case p.Thins && !late.Thins && !slices.Contains(late.Into, p.Slug):
+				c.problemAt("material", m.Slug, "mix", fmt.Sprintf("%q poured before %q", p.Slug, late.Slug),
+					fmt.Sprintf("%q last: it only thins", p.Slug))
+			}
+		}
+	}
+}
+
+// poured are the materials of the mix of m in the order in which it is written.
+func (c checker) poured(m *library.Material) []*library.Material {
+	var out []*library.Material
+	for _, p := range m.Mix {
+		if p.Part == "base" {
+			out = append(out, m)
+		} else if part := c.lib.Materials[p.Part]; part != nil {
+			out = append(out, part)
+		}
+	}
+	return out
+}
+
+// solventDensity is what the law takes a solvent to weigh, in kg/m3: 7.36 lb/US
+// gal (Fla. Admin. Code 62-296.500; 30 TAC 115.423).
+const solventDensity = 882
+
+// fullest is how much of a volume the shares of a data sheet may come to, each
+// being rounded, and solvents heavier than solventDensity.
+const fullest q.Fraction = 1.05
+
+// water reports a material whose solids, water and solvent cannot all be in it.
+func (c checker) water(m *library.Material) {
+	if m.Water == 0 {
+		return
+	}
+	sum := m.SolidsByVolume + m.Water + m.Exempt + q.Fraction(m.VOC/solventDensity)
+	if sum > fullest {
+		c.problemAt("material", m.Slug, "water", fmt.Sprintf("solids, water and solvent of %.0f %% of the volume", sum.Percent()),
+			fmt.Sprintf("no more than all of it, or %.0f %% for what is rounded", fullest.Percent()))
 	}
 }
 

@@ -108,7 +108,7 @@ func (h held) vapourFigure() trace.Figure {
 
 // waterFormula is W/v of a m3, with the pressure of the air gone from both.
 var waterFormula = trace.Formula{
-	Text:   "d = 0.621945 p_w / (0.287042 T), in kg/m3, kPa and K",
+	Text:   "m = 0.621945 p_w / (0.287042 T), in kg, kPa and K",
 	Source: "ASHRAE Handbook, Fundamentals (2017), ch. 1, absolute humidity W/v with eq. 20 and 26 put in",
 	Note:   air.WaterFormula.Note,
 }
@@ -117,13 +117,16 @@ func (h held) waterFigure() trace.Figure {
 	most := h.Air
 	most.Humidity = 1
 	return trace.Figure{
-		Key: "water", Name: "Water in a cubic metre of it", Value: q.ValueOf(h.Vapour()), Formula: waterFormula,
+		Key: "water", Name: "Water in a cubic metre of it", Value: q.ValueOf(inACubicMetre(h.Air)), Formula: waterFormula,
 		Inputs: []trace.Input{h.vapour(), trace.In("T", "temperature of the air", h.Temperature, entered("air"))},
 		Remarks: []string{
-			fmt.Sprintf("That is %.1f g; full, it would hold %.1f g.", 1e3*float64(h.Vapour()), 1e3*float64(most.Vapour())),
+			fmt.Sprintf("Full, it would hold %s.", metric(inACubicMetre(most))),
 		},
 	}
 }
+
+// inACubicMetre is the water in a m3 of a.
+func inACubicMetre(a air.Air) q.Mass { return q.Mass(a.Vapour()) }
 
 func (h held) dewFigure() trace.Figure {
 	return trace.Figure{Key: "dew-point", Name: "Dew point", Value: h.dew().Value, Formula: air.DewPointFormula, Inputs: []trace.Input{h.rh(), h.full()}}
@@ -151,7 +154,7 @@ func (h held) wetFigure() trace.Figure {
 	return trace.Figure{
 		Key: "wet-bulb", Name: "Wet bulb", Value: q.ValueOf(h.WetBulb()), Formula: air.WetBulbFormula,
 		Inputs:  []trace.Input{h.t(), h.vapour(), h.pressure.in("p", "pressure of the air")},
-		Remarks: []string{"So far a film cools while water leaves it and nothing warms it."},
+		Remarks: []string{"A wet film cools down to this while water leaves it and nothing warms it."},
 	}
 }
 

@@ -41,10 +41,12 @@ func dryingFields(e *Entry, first func(*library.Library, []Choice) string) []Fie
 	return fields
 }
 
-// anyDrying is the first film that waits for water: most can be said of it.
+// anyDrying is the first film that an effect or a finish asks for and that waits
+// for water: most can be said of it.
 func anyDrying(lib *library.Library, choices []Choice) string {
 	for _, c := range choices {
-		if d, ok := lib.Materials[c.Value].Dries[library.Recoat]; ok && drying.Pace(d.By) == drying.Evaporation {
+		m := lib.Materials[c.Value]
+		if !lib.Words.Role(m.Role).Prep && drying.Pace(m.Dries[library.Recoat].By) == drying.Evaporation {
 			return c.Value
 		}
 	}

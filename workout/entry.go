@@ -106,15 +106,6 @@ func readRange[Q q.Quantity](e *Entry, key string) q.Range[Q] {
 	return r
 }
 
-// above reads a quantity that must be more than nothing.
-func above[Q q.Quantity](e *Entry, key string) Q {
-	v := read[Q](e, key)
-	if v <= 0 && e.values[key] != "" {
-		e.fail(key, "Found %q, expected more than nothing.", e.values[key])
-	}
-	return v
-}
-
 // within reads a quantity that must lie in a range.
 func within[Q q.Quantity](e *Entry, key string, r q.Range[Q]) Q {
 	v := read[Q](e, key)

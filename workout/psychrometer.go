@@ -60,7 +60,7 @@ func psychrometerAnswer(e *Entry) *Answer {
 	}
 	humidity := w.humidityFigure()
 	return &Answer{
-		Says:    []string{fmt.Sprintf("The air holds %s to %s humidity.", metric(q.Fraction(humidity.Range.Low.SI)), metric(q.Fraction(humidity.Range.High.SI)))},
+		Says:    []string{"The air holds " + q.ShowRange(q.Metric, q.Range[q.Fraction]{Low: q.Fraction(humidity.Range.Low.SI), High: q.Fraction(humidity.Range.High.SI)}) + " humidity."},
 		Figures: slices.Concat([]trace.Figure{humidity, w.dewFigure(), w.vapourFigure(), w.fullFigure()}, figures),
 	}
 }

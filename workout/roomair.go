@@ -37,17 +37,20 @@ func readRoom(e *Entry) air.Air {
 // pressureFields ask for a barometer, or for how high the shop lies.
 func pressureFields() []Field {
 	return []Field{
-		{Key: "altitude", Label: "Height of the shop above the sea", Hint: "300 m or 1000 ft", Default: "0 m"},
+		{Key: "altitude", Label: "Height of the shop above the sea", Hint: "300 m or 1000 ft", Optional: true},
 		{Key: "barometer", Label: "Barometer in the shop, in place of the height", Hint: "1013 hPa or 29.9 inHg; not what a weather service gives, which is reckoned down to the sea", Optional: true},
 	}
 }
 
-// readPressure is the pressure of the air, and its how where it was worked out.
-// Where a barometer was read, the height is not looked at.
+// readPressure is the pressure of the air, and its how where it was worked out:
+// by the barometer, else by the height, else that at the sea.
 func readPressure(e *Entry) (known[q.Pressure], []trace.Figure) {
 	height := within(e, "altitude", heights)
 	if p := within(e, "barometer", barometer); e.values["barometer"] != "" {
 		return known[q.Pressure]{value: p, from: entered("barometer")}, nil
+	}
+	if e.values["altitude"] == "" {
+		return known[q.Pressure]{value: air.StandardPressure, from: trace.Origin{From: trace.FromDefault}}, nil
 	}
 	p, err := air.PressureAt(height)
 	if err != nil {
