@@ -15,9 +15,9 @@ import (
 type Candied struct {
 	Looks  colour.Swatch // how the candy's swatch looks
 	Over   CandyGround   // what that swatch lies over
-	Swatch colour.Film   // ... and how much candy lies on it
+	Swatch CandyFilm     // ... and how much candy lies on it
 	Ground CandyGround   // what the work lies over
-	Coat   colour.Film   // one coat of the work
+	Coat   CandyFilm     // one coat of the work
 	Agreed int           // coats
 	Wanted *colour.Lab   // nil where nobody named a colour
 }
@@ -37,7 +37,7 @@ func (c Candied) Work() (colour.Candy, colour.Coating, error) {
 	if err != nil {
 		return colour.Candy{}, colour.Coating{}, err
 	}
-	candy, err := colour.NewCandy(c.Looks, over, c.Swatch)
+	candy, err := colour.NewCandy(c.Looks, over, c.Swatch.film())
 	if err != nil {
 		return colour.Candy{}, colour.Coating{}, err
 	}
@@ -45,8 +45,22 @@ func (c Candied) Work() (colour.Candy, colour.Coating, error) {
 	if err != nil {
 		return colour.Candy{}, colour.Coating{}, err
 	}
-	work, err := candy.Over(under, c.Coat)
+	work, err := candy.Over(under, c.Coat.film())
 	return candy, work, err
+}
+
+// strength is that of a coat beside that of the swatch.
+func (c Candied) strength() q.Number { return c.Coat.Mix.Strength() / c.Swatch.Mix.Strength() }
+
+// CandyFilm is a film of candy, and what its strength goes by.
+type CandyFilm struct {
+	Coats int
+	Build q.Length // of one coat, dry
+	Mix   CandyMix
+}
+
+func (f CandyFilm) film() colour.Film {
+	return colour.Film{Coats: q.Number(f.Coats), Build: f.Build, Strength: f.Mix.Strength()}
 }
 
 // CandyMix is what the strength of a candy's dry film goes by.
@@ -79,13 +93,11 @@ func CandyMixOf(parts []mix.Part, candy string) (CandyMix, error) {
 	return m, nil
 }
 
-// SwatchMix is the mix of a candy's own swatch: for no applicator in particular.
-func SwatchMix(m *library.Material, lib *library.Library) []mix.Part { return MixParts(m, lib, "") }
-
-// SwatchFilm is the film of a candy's own swatch.
-func SwatchFilm(m *library.Material, lib *library.Library) (colour.Film, error) {
-	mixed, err := CandyMixOf(SwatchMix(m, lib), m.Slug)
-	return colour.Film{Coats: q.Number(m.Swatch.Coats), Build: m.Build, Strength: mixed.Strength()}, err
+// SwatchOf is the film of a candy's own swatch: with the mix for no applicator in
+// particular.
+func SwatchOf(m *library.Material, lib *library.Library) (CandyFilm, error) {
+	mixed, err := CandyMixOf(MixParts(m, lib, ""), m.Slug)
+	return CandyFilm{m.Swatch.Coats, m.Build, mixed}, err
 }
 
 // Returns is how much of the light on its way out the surface above a film
@@ -141,14 +153,14 @@ func (p *Plan) CandiedOf(f Film, lib *library.Library) (c Candied, missing strin
 			return c, sentence(err), true
 		}
 	}
-	if c.Swatch, err = SwatchFilm(m, lib); err != nil {
+	if c.Swatch, err = SwatchOf(m, lib); err != nil {
 		return c, sentence(err), true
 	}
 	mixed, err := CandyMixOf(MixParts(m, lib, p.applicatorOf(f)), m.Slug)
 	if err != nil {
 		return c, sentence(err), true
 	}
-	c.Coat, c.Agreed = colour.Film{Coats: 1, Build: m.Build, Strength: mixed.Strength()}, f.Coats
+	c.Coat, c.Agreed = CandyFilm{1, m.Build, mixed}, f.Coats
 	if wanted, err := colour.ParseSwatch(p.Job.Wanted); err == nil {
 		lab := wanted.Colour.Lab()
 		c.Wanted = &lab

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"slices"
 
 	"coatwright/planner/colour"
 	"coatwright/planner/film"
@@ -10,11 +11,12 @@ import (
 )
 
 // HidingOf is how well a material hides in a colour, "#rrggbb", as its note says
-// of a black and white card. It is not ok for one that does not hide, and where
-// no colour is known.
+// of a black and white card. It is not ok for one that does not hide, where no
+// colour is known, and for flakes that lie flat: those hide as shingles do, and
+// the theory is of grains that scatter.
 func HidingOf(m *library.Material, tint string) (h film.Hiding, ok bool) {
 	looks, err := colour.ParseScreen(tint)
-	if m == nil || m.Hides.Ratio <= 0 || err != nil {
+	if m == nil || m.Hides.Ratio <= 0 || err != nil || slices.Contains(m.Traits, library.FlatFlakes) {
 		return film.Hiding{}, false
 	}
 	reflects := q.Fraction(looks.XYZ().Y / 100)

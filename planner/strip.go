@@ -91,7 +91,7 @@ func (c Candied) Strip() (Strip, error) {
 	}
 	s := Strip{
 		Candy: screenOf(c.Looks.Colour), Ground: screenOf(c.Ground.Looks.Colour), FlatFlakes: c.Ground.Returns == colour.Mirroring,
-		Strength: float64(c.Coat.Strength / c.Swatch.Strength), Depth: float64(work.Depth(1)),
+		Strength: float64(c.strength()), Depth: float64(work.Depth(1)),
 		Agreed: c.Agreed, Remark: candy.Remark(), Even: evenOf(work, q.Number(c.Agreed)),
 	}
 	most := max(MaxCoats, c.Agreed)

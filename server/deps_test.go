@@ -44,13 +44,13 @@ var arrows = map[string][]string{
 	"planner/how": {"nearest", "quantity", "planner/route", "planner", "planner/library", "planner/trace", "planner/air", "planner/drying", "planner/film", "planner/gun",
 		"planner/mix", "planner/viscosity", "planner/voc"},
 	"planner/quote":    {"nearest", "quantity", "strictyaml", "planner", "planner/cost", "planner/library"},
-	"planner/critique": {"nearest", "quantity", "planner", "planner/library", "planner/calendar", "planner/route"},
+	"planner/critique": {"nearest", "quantity", "planner", "planner/library", "planner/mix", "planner/calendar", "planner/route"},
 	"planner/sheet":    {"planner", "planner/cost", "planner/critique", "planner/quote", "planner/trace", "quantity"},
 	"workout": {"nearest", "quantity", "planner", "planner/library", "planner/trace", "planner/air", "planner/area", "planner/colour", "planner/compressor",
 		"planner/cost", "planner/drying", "planner/film", "planner/grit", "planner/gun", "planner/mix", "planner/room", "planner/ventilation",
 		"planner/viscosity", "planner/voc", "planner/weather"},
-	"web": {"content", "planner", "planner/cost", "planner/critique", "planner/quote", "planner/trace", "planner/colour", "planner/room", "quantity", "workout"},
-	"server": {"nearest", "quantity", "strictyaml", "content", "store", "search", "web", "workout", "planner", "planner/critique", "planner/how",
+	"web": {"content", "planner", "planner/area", "planner/cost", "planner/critique", "planner/quote", "planner/trace", "planner/colour", "planner/room", "quantity", "workout"},
+	"server": {"nearest", "quantity", "strictyaml", "content", "store", "search", "web", "workout", "planner", "planner/area", "planner/critique", "planner/how",
 		"planner/library", "planner/quote", "planner/sheet", "planner/colour", "planner/cost", "planner/room", "planner/weather"},
 }
 

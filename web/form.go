@@ -4,6 +4,8 @@ import (
 	"html/template"
 	"slices"
 	"strings"
+
+	q "coatwright/quantity"
 )
 
 // Form is what stands in the fields of the job form, by field name, exactly as
@@ -41,6 +43,7 @@ type FormPage struct {
 	Form     Form
 	Problems []Problem
 	Choices  Choices
+	Areas    map[string]q.Area // of one of the part in a row, by the row's name, as its shape has it
 }
 
 // Field is one control of the form.
@@ -53,6 +56,8 @@ type Field struct {
 	Show              string // the shapes, the colour or the kinds of design that the field is for; "" for all
 	Drawn             bool   // options carry a drawing
 	Several           bool   // more than one option may be chosen
+	Of                string // what is measured, of a measure of a shape: see area.Measure
+	Hints             []Hint // instead of Hint, by what is chosen
 	form              Form
 }
 
@@ -110,7 +115,7 @@ func (f Field) DescribedBy() string {
 	if f.Problem != "" {
 		ids = append(ids, f.Name+"-problem")
 	}
-	if f.Hint != "" {
+	if f.Hint != "" || len(f.Hints) > 0 {
 		ids = append(ids, f.Name+"-hint")
 	}
 	return strings.Join(ids, " ")

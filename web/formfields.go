@@ -8,17 +8,6 @@ import (
 	"strings"
 )
 
-// ShapeChoices are the shapes of a part, and how each is measured.
-var ShapeChoices = []Choice{
-	{Value: "measured", Title: "Area already measured"},
-	{Value: "plate", Title: "Plate: length, width"},
-	{Value: "cylinder", Title: "Tube or rod: diameter, length"},
-	{Value: "frustum", Title: "Tapered tube: two diameters, length"},
-	{Value: "sphere", Title: "Ball: diameter"},
-	{Value: "ellipsoid", Title: "Egg or shell: length, width, height"},
-	{Value: "box", Title: "Box: length, width, height"},
-}
-
 var (
 	conditionChoices = []Choice{
 		{Value: "loose", Title: "Loose", Says: "Off whatever it was fitted to, stripped of fittings."},
@@ -48,16 +37,23 @@ var (
 		"colour-ground", "colour-candy", "colour-pearl", "candy-coats",
 		"air", "humidity", "airflow", "surface", "hours", "painters", "booths", "start",
 	}
-	partFields = []string{
-		"name", "substrate", "count", "shape", "area", "form", "length", "width",
-		"height", "diameter", "diameter2", "condition", "keep-free",
-		"leave", "hardware",
-	}
+	partFields = append([]string{
+		"name", "substrate", "count", "shape", "form", "condition", "keep-free", "leave", "hardware",
+	}, shapeKeys()...)
 	designFields = []string{
 		"kind", "name", "on", "area", "position", "mask", "colour-design",
 		"colour-shadow", "colour-highlight", "with", "over",
 	}
 )
+
+// shapeKeys are the names of the fields for what is measured of a shape.
+func shapeKeys() []string {
+	var keys []string
+	for _, f := range shapeFields {
+		keys = append(keys, f.key)
+	}
+	return keys
+}
 
 // Fields are the names of every field that the form posts, in no order that
 // matters.
@@ -125,7 +121,7 @@ func NewForm(c Choices) Form {
 	}
 	for _, part := range (FormPage{}).Parts() {
 		v[part.Prefix+"count"] = "1"
-		v[part.Prefix+"shape"] = "measured"
+		v[part.Prefix+"shape"] = ShapeChoices[0].Value
 		v[part.Prefix+"condition"] = "loose"
 	}
 	return Form{Values: v}

@@ -71,14 +71,6 @@ func (r Row) Of(name, label, hint string, options []Choice) Field {
 	return r.Pick(r.Prefix+name, label, hint, options)
 }
 
-// OfMeasured makes a field that offers options for a part whose area is
-// measured; a shape brings its own.
-func (r Row) OfMeasured(name, label, hint string, options []Choice) Field {
-	f := r.Of(name, label, hint, options)
-	f.Show = "measured"
-	return f
-}
-
 // Extras makes a field of the optional layers, shown for the kinds of design
 // that offer any.
 func (r Row) Extras(name, label, hint string) Field {

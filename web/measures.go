@@ -25,6 +25,7 @@ func measures(s *q.System) template.FuncMap {
 		"card":    func(c *workout.Card) template.HTML { return cupSVG(cardLevels(c, s), float64(c.Holds)) },
 		"poured":  func(m *planner.Mix, ml float64) string { return m.Poured(s, ml) },
 		"weighed": func(m *planner.Mix, g float64) string { return m.Weighed(s, g) },
+		"chart":   func(c *workout.Chart) template.HTML { return chartSVG(c, s) },
 		"value":   s.Show,
 		"how":     how,
 		"pourKey": func(key string, place int) string { return fmt.Sprintf("%s-%d", key, place+1) },

@@ -60,3 +60,20 @@ func (p WorkOutPage) Show(f trace.Figure) ShownFigure { return ShownFigure{f, p.
 
 // NoteTitle is the title of the note that explains the sheet.
 func (p WorkOutPage) NoteTitle() string { return titleOf(p.Titles, p.Sheet.Note) }
+
+// Drawings draw what was measured; none where the answer is of no shape.
+func (p WorkOutPage) Drawings() []ShapeDrawing {
+	if p.Sheet.Answer == nil || p.Sheet.Answer.Shape == nil {
+		return nil
+	}
+	return ShapeDrawings(p.Sheet.Answer.Shape, p.units())
+}
+
+// Strip is the strip of the answer, every coat of it; nil for none.
+func (p WorkOutPage) Strip() *ShownStrip {
+	s := p.Sheet.Answer.Strip
+	if s == nil {
+		return nil
+	}
+	return &ShownStrip{s, len(s.Coats) - 1, "chosen", func(key string) string { return "#" + key }}
+}

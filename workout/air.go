@@ -164,7 +164,7 @@ func (h held) ratioFigure() trace.Figure {
 	ref, formula := drying.Reference(), air.EvaporationFormula
 	formula.Text = "E/E0, " + formula.Text
 	return trace.Figure{
-		Key: "evaporation", Name: "Water leaves, of what it does at 23 °C, 50 % and still air", Value: q.ValueOf(h.leaving()), Formula: formula,
+		Key: "evaporation", Name: "Water leaves, of what it does in the reference air", Value: q.ValueOf(h.leaving()), Formula: formula,
 		Inputs: []trace.Input{
 			trace.In("t_surface", "the wet film, at the wet bulb", h.WetBulb(), fromFigure("wet-bulb")), h.vapour(),
 			trace.In("v", "speed of the air at the part", h.Speed, entered("airflow")),
@@ -172,7 +172,10 @@ func (h held) ratioFigure() trace.Figure {
 			trace.In("RH0", "humidity of the reference air", ref.Humidity, trace.Origin{From: trace.FromSource, At: "ISO 3270"}),
 			trace.In("v0", "speed of still air", ref.Speed, trace.Origin{From: trace.FromDefault}),
 		},
-		Remarks: []string{"The equation is for free water and not for paint: only the ratio of two airs is of use."},
+		Remarks: []string{
+			"The reference air, which drying times are given for, is 23 °C, 50 % humidity and still.",
+			"The equation is for free water and not for paint: only the ratio of two airs is of use.",
+		},
 	}
 }
 

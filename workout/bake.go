@@ -1,10 +1,8 @@
 package workout
 
 import (
-	"cmp"
 	"fmt"
 	"maps"
-	"math"
 	"slices"
 	"strings"
 
@@ -18,7 +16,7 @@ import (
 // it is then held.
 var bakeSheet = &Sheet{
 	Slug: "forced-drying", Title: "Heat and fans on a film",
-	Lead:   "Whether a film may be warmed or blown on, how warm its part may get, how long to hold it there, and what that equals at 23 °C.",
+	Lead:   "Whether a film may be warmed or blown on, how warm its part may get, how long to hold it there, and what that equals without heat.",
 	Note:   "background/forced-drying",
 	fields: bakeFields,
 	answer: bakeAnswer,
@@ -45,11 +43,12 @@ func bakeFields(e *Entry) []Field {
 		{Key: "at", Label: "Warmth of the part", Hint: "60 C or 140 F, measured on it and not in the oven; left empty: as warm as is allowed", Optional: true},
 		{Key: "heat-up", Label: "Warming it up takes", Hint: "15 min; a thick part an hour", Default: "15 min"},
 		{Key: "flash", Label: "Flash-off before any warmth", Hint: "15 min; left empty: as long as its note asks for between coats", Optional: true},
+		{Key: "held", Label: "Held there for", Hint: "30 min, as its data sheet says; left empty: as worked out", Optional: true},
 	}, roomFields())
 }
 
 // bakedFields ask for a film and a state. The film is at first one that may be
-// warmed, the state the last that waits for a reaction.
+// warmed, the state the first that waits for a reaction.
 func bakedFields(e *Entry) []Field {
 	fields := dryingFields(e, anyBaked)
 	if len(fields) < 2 {
@@ -60,6 +59,7 @@ func bakedFields(e *Entry) []Field {
 	for _, c := range states {
 		if drying.Pace(m.Dries[c.Value].By) == drying.Cure {
 			fields[1].Default = c.Value
+			break
 		}
 	}
 	return fields
@@ -112,10 +112,11 @@ type baked struct {
 	part trace.Input // the most that it may get
 	wish q.Temperature
 	fan  q.Speed
+	held q.Time // zero for as worked out
 }
 
 func readBaked(e *Entry) baked {
-	b := baked{drier: readDrier(e), wish: within(e, "at", baking), fan: e.lib.Words.RoomChanges.Fan.Most}
+	b := baked{drier: readDrier(e), wish: within(e, "at", baking), fan: e.lib.Words.RoomChanges.Fan.Most, held: within(e, "held", warmings)}
 	chosen := e.text("part")
 	limit := q.Temperature(0)
 	switch s := e.lib.Substrates[chosen]; {
@@ -131,7 +132,7 @@ func readBaked(e *Entry) baked {
 	if b.Material == nil {
 		return b
 	}
-	b.oven.Flash = stateOf(b.Flash, 1)
+	b.oven.Film, b.oven.Flash = b.Forced.Heat, stateOf(b.Flash, 1)
 	if e.values["flash"] != "" {
 		b.oven.Flash = drying.State{In: flash}
 	}
@@ -143,25 +144,51 @@ func bakeAnswer(e *Entry) *Answer {
 	if b.Material == nil || !e.sound() {
 		return nil
 	}
-	helps := b.state().Hurry(drying.Forced(b.Forced), b.oven, b.fan)
+	helps := b.state().Hurry(b.hurried(), b.oven, b.fan)
 	fan, heat := helps[0], helps[1]
-	a := &Answer{Verdict: b.judge(heat), Defers: bakeDefer, Says: []string{heat.Says}}
+	a := &Answer{Verdict: b.judge(heat), Defers: bakeDefer}
+	if heat.Allowed {
+		a.Says = append(a.Says, heat.Says)
+	}
 	if b.fan > 0 {
 		a.Says = append(a.Says, fan.Says)
+	}
+	if heat.Bake != nil {
+		a.Figures = b.bakeFigures(*heat.Bake)
+		a.Tables = append(a.Tables, b.table(heat.Bake.At))
 	}
 	if without, ok := b.timeFigure(); ok {
 		without.Key, without.Name = "without", "In the room, without heat"
 		a.Figures = append(a.Figures, without)
 	}
-	if heat.Bake != nil && !math.IsInf(float64(heat.Bake.Whole.High), 1) {
-		a.Figures = append(b.bakeFigures(e, *heat.Bake), a.Figures...)
-		a.Tables = append(a.Tables, b.table(*heat.Bake))
-	}
-	if drying.Pace(b.By) == drying.Evaporation && len(a.Figures) > 0 {
+	if len(a.Figures) == 0 || slices.ContainsFunc(a.Figures, b.cools) {
 		a.Figures = append(a.Figures, b.wetFigure())
 	}
-	if len(a.Figures) == 0 {
-		a.Figures = append(a.Figures, b.limitFigure())
-	}
 	return a
+}
+
+// cools reports whether the wet bulb goes into a figure.
+func (b baked) cools(f trace.Figure) bool {
+	return slices.ContainsFunc(f.Inputs, func(in trace.Input) bool { return in.Origin == fromFigure("wet-bulb") })
+}
+
+// judge says whether the film may be warmed.
+func (b baked) judge(heat drying.Help) *Verdict {
+	switch {
+	case !heat.Allowed, heat.Bake == nil:
+		return &Verdict{"no", heat.Says}
+	case heat.Saves <= 0:
+		return &Verdict{"care", fmt.Sprintf("Its note allows %s, but here it gains nothing.", metric(b.Forced.Heat))}
+	case b.wish > heat.Bake.At:
+		return &Verdict{"care", fmt.Sprintf("Not %s: %s is %s.", metric(b.wish), metric(heat.Bake.At), heldBack[heat.Bake.Limit])}
+	case heat.Bake.Limit == drying.ByPart:
+		return &Verdict{"care", fmt.Sprintf("No warmer than %s, which is %s.", metric(heat.Bake.At), heldBack[drying.ByPart])}
+	}
+	return &Verdict{"go", fmt.Sprintf("Its note allows it, up to %s on the part. %s", metric(b.Forced.Heat), b.Forced.Because)}
+}
+
+// heldBack says what a bake is limited by.
+var heldBack = map[drying.Limit]string{
+	drying.ByFilm: "the most that the film may get",
+	drying.ByPart: "the most that the part may get",
 }

@@ -59,6 +59,31 @@ func DryingChart(m *library.Material, state string, a air.Air, film q.Fraction) 
 	return c
 }
 
+// Table is the times of c in rows and columns.
+func (c *Chart) Table() Table {
+	t := Table{Title: c.Title, Columns: []string{c.Y.Name}}
+	for _, x := range c.X.Values {
+		t.Columns = append(t.Columns, q.Metric.Show(x))
+	}
+	for i, row := range c.Times {
+		cells := []any{c.Y.Values[i]}
+		for _, time := range row {
+			if time == nil {
+				cells = append(cells, "never")
+				continue
+			}
+			cells = append(cells, *time)
+		}
+		t.Rows = append(t.Rows, cells)
+	}
+	return t
+}
+
+// Stops reports whether nothing dries where the first measure is at its highest.
+func (c *Chart) Stops() bool {
+	return !slices.ContainsFunc(c.Times, func(row []*q.Value) bool { return row[len(row)-1] != nil })
+}
+
 // stateOf is a dryness state of a film that is so much of a full coat.
 func stateOf(d library.Drying, film q.Fraction) drying.State {
 	pace := drying.Pace(d.By)

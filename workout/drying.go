@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"coatwright/planner"
 	"coatwright/planner/air"
@@ -80,6 +81,7 @@ type drier struct {
 	library.Drying
 	air      air.Air
 	film     q.Fraction // of a full coat
+	laid     trace.Origin
 	standing library.Standing
 }
 
@@ -96,20 +98,22 @@ func readDrier(e *Entry) drier {
 		d.Material = nil
 		return d
 	}
-	d.Drying, d.standing = d.Dries[d.name], e.lib.Words.StandingOf(d.Standing)
+	d.Drying, d.standing, d.laid = d.Dries[d.name], e.lib.Words.StandingOf(d.Standing), d.note()
 	return d
 }
 
 func dryingAnswer(e *Entry) *Answer {
 	d := readDrier(e)
-	d.film = within(e, "film", coatShares)
+	d.film, d.laid = within(e, "film", coatShares), entered("film")
 	if d.Material == nil || !e.sound() {
 		return nil
 	}
-	a := &Answer{Verdict: d.judge(), Says: d.says(e.lib.Words), Chart: DryingChart(d.Material, d.name, d.air, d.film)}
+	a := &Answer{Verdict: d.judge(), Chart: DryingChart(d.Material, d.name, d.air, d.film)}
 	if time, ok := d.timeFigure(); ok {
 		a.Figures = append(a.Figures, time)
+		a.Says = append(a.Says, fmt.Sprintf("%s is %s after %s.", d.Title, spaced(d.name), told(time)))
 	}
+	a.Says = append(a.Says, d.says(e.lib.Words)...)
 	if d.Closes > 0 {
 		a.Figures = append(a.Figures, d.closesFigure())
 	}
@@ -132,6 +136,15 @@ func (d drier) judge() *Verdict {
 	return &Verdict{"go", fmt.Sprintf("This air suits %s, on a part as warm as the air.", lowered(d.Title))}
 }
 
+// told is a time with its range, for a sentence.
+func told(f trace.Figure) string {
+	text := q.Metric.Show(f.Value)
+	if f.Range != nil {
+		text += fmt.Sprintf(", %s to %s", q.Metric.Show(f.Range.Low), q.Metric.Show(f.Range.High))
+	}
+	return text
+}
+
 // says is what the state means, and what a fan would do.
 func (d drier) says(words *library.Vocabulary) []string {
 	var out []string
@@ -141,7 +154,7 @@ func (d drier) says(words *library.Vocabulary) []string {
 		}
 	}
 	if fan := words.RoomChanges.Fan.Most; fan > 0 {
-		help := d.state().Hurry(drying.Forced(d.Forced), drying.Oven{Room: d.air}, fan)
+		help := d.state().Hurry(d.hurried(), drying.Oven{Room: d.air}, fan)
 		out = append(out, help[0].Says)
 	}
 	return out
@@ -149,13 +162,18 @@ func (d drier) says(words *library.Vocabulary) []string {
 
 func (d drier) state() drying.State { return stateOf(d.Drying, d.film) }
 
+// hurried is what the film's note allows, its reason as a piece of a sentence.
+func (d drier) hurried() drying.Forced {
+	return drying.Forced{Air: d.Forced.Air, Heat: d.Forced.Heat, Because: strings.TrimSuffix(d.Forced.Because, ".")}
+}
+
 // note is where the film's figures come from.
 func (d drier) note() trace.Origin { return fromNote("material/"+d.Slug, d.Standing) }
 
-// inputs are what goes into the time, in the order of its formula.
-func (d drier) inputs(in q.Time) []trace.Input {
-	origins := drying.Origins{Time: d.note(), Air: entered("air"), Film: entered("film")}
-	inputs := drying.RatesIn(d.air).Inputs(in, drying.Pace(d.By), d.Build*q.Length(d.film), d.Build, origins)
+// inputs are what goes into a time of that pace, in the order of its formula.
+func (d drier) inputs(in q.Time, by string) []trace.Input {
+	origins := drying.Origins{Time: d.note(), Air: entered("air"), Film: d.laid}
+	inputs := drying.RatesIn(d.air).Inputs(in, drying.Pace(by), d.Build*q.Length(d.film), d.Build, origins)
 	for i := range inputs {
 		if at, own := entryOf[inputs[i].Symbol]; own && inputs[i].Origin == origins.Air {
 			inputs[i].Origin = entered(at)
@@ -170,8 +188,8 @@ var entryOf = map[string]string{"t": "air", "T": "air", "RH": "humidity", "v": "
 // asNotedFormula is that of a time which no air changes.
 var asNotedFormula = trace.Formula{Text: "t = t0", Source: "the film's note: the air does not change it", Note: "background/reading-a-data-sheet"}
 
-func (d drier) formula() trace.Formula {
-	if f := drying.FormulaOf(drying.Pace(d.By)); f != (trace.Formula{}) {
+func formulaOf(by string) trace.Formula {
+	if f := drying.FormulaOf(drying.Pace(by)); f != (trace.Formula{}) {
 		return f
 	}
 	return asNotedFormula
@@ -190,7 +208,7 @@ func (d drier) timeFigure() (trace.Figure, bool) {
 	low := times.Low * q.Time(grown.Low/grown.Likely) * q.Time(off.Low)
 	high := times.High * q.Time(grown.High/grown.Likely) * q.Time(off.High)
 	f := trace.Figure{
-		Key: "time", Name: "Until it is " + spaced(d.name), Value: q.ValueOf(times.Likely), Formula: d.formula(), Inputs: d.inputs(d.In),
+		Key: "time", Name: "Until it is " + spaced(d.name), Value: q.ValueOf(times.Likely), Formula: formulaOf(d.By), Inputs: d.inputs(d.In, d.By),
 		Remarks: []string{capital(drying.RatesIn(d.air).How(d.In, drying.Pace(d.By), d.Build*q.Length(d.film), d.Build)) + "."},
 	}
 	if low < high {
@@ -210,7 +228,7 @@ func (d drier) closesFigure() trace.Figure {
 		f.Formula = drying.CureFormula
 		f.Formula.Text = "t = t0 min(1, exp(E/R (1/T - 1/T0)))"
 		f.Value = q.ValueOf(d.Closes * q.Time(min(1, drying.Factor(drying.Cure, d.air))))
-		f.Inputs = d.inputs(d.Closes)
+		f.Inputs = d.inputs(d.Closes, d.By)
 	}
 	return f
 }

@@ -231,7 +231,7 @@ func (c cupful) judge() *Verdict {
 	case mix.PourOn:
 		return &Verdict{"go", "Within the range so far: pour on by the table below."}
 	case mix.AddTo:
-		return &Verdict{"care", "Out of the range. Pour on " + c.list(c.fix.Least.Add) + ", and it is in it again."}
+		return &Verdict{"care", "Out of the range. Pour on " + c.list(c.fix.Least.Add) + ", and it is back in the range."}
 	case mix.Overfull:
 		return &Verdict{"care", fmt.Sprintf("Out of the range, and the cup does not hold what is missing: take %s out first, or part it into %s.",
 			metric(c.fix.Least.Out), countOf(c.fix.Least.Cups, "cup", "cups"))}

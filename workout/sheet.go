@@ -4,6 +4,8 @@
 package workout
 
 import (
+	"coatwright/planner"
+	"coatwright/planner/area"
 	"coatwright/planner/library"
 	"coatwright/planner/trace"
 	q "coatwright/quantity"
@@ -38,9 +40,11 @@ type Answer struct {
 	Says    []string
 	Figures []trace.Figure
 	Tables  []Table
-	Chart   *Chart // nil for none
-	Card    *Card  // what is poured into one cup, to be drawn; nil for nothing
-	Defers  string // to whom the answer defers; "" where nobody can be hurt
+	Chart   *Chart         // nil for none
+	Card    *Card          // what is poured into one cup, to be drawn; nil for nothing
+	Strip   *planner.Strip // what a candy looks like coat by coat, to be drawn; nil for nothing
+	Shape   area.Shape     `json:"-"` // what was measured, to be drawn; nil for nothing
+	Defers  string         // to whom the answer defers; "" where nobody can be hurt
 }
 
 // Verdict is a short answer. Level is "go", "care" or "no".

@@ -4,6 +4,7 @@ import "slices"
 
 // sheets are all that can be worked out, in the order in which they are offered.
 var sheets = []*Sheet{
+	areaSheet,
 	filmSheet,
 	coatsSheet,
 	gunSheet,
@@ -13,6 +14,12 @@ var sheets = []*Sheet{
 	viscositySheet,
 	gritSheet,
 	airSheet,
+	psychrometerSheet,
+	dryingSheet,
+	bakeSheet,
+	roomSheet,
+	weatherSheet,
+	candySheet,
 	vocSheet,
 	boothSheet,
 	vapourSheet,

@@ -92,7 +92,8 @@ func (t *thinningOf) wantsFigure(now trace.Figure) trace.Figure {
 		f.Formula = viscosity.PullFormula
 		f.Inputs = append(f.Inputs, inSecondsOf("", "it ran with thinner in it", t.tried.Time, "then"), trace.In("", "thinner in it then", t.share, entered("tried")))
 	} else {
-		f.Remarks = append(f.Remarks, "The other end of the estimate: "+viscosity.IndexFormula.Text+". "+viscosity.IndexFormula.Source+".")
+		f.Text += "; at the other end " + viscosity.IndexFormula.Text
+		f.Source += ". The other end: " + viscosity.IndexFormula.Source
 	}
 	r := t.advice.Share
 	return spanned(f, []q.Fraction{r.Middle(), r.Low, r.High})

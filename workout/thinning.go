@@ -134,7 +134,7 @@ func thinningAnswer(e *Entry) *Answer {
 	if !e.sound() || !t.work(e) {
 		return nil
 	}
-	return &Answer{Verdict: t.judge(), Says: append(says, t.remarks()...), Figures: t.figures(), Tables: []Table{t.table()}, Defers: t.warnings()}
+	return &Answer{Verdict: t.judge(), Says: slices.Concat(t.should(), says, t.remarks()), Figures: t.figures(), Tables: []Table{t.table()}, Defers: t.warnings()}
 }
 
 // readPaint reads which paint it is, and what its recipe has of thinner.
@@ -224,6 +224,11 @@ func (t *thinningOf) judge() *Verdict {
 		return &Verdict{"go", fmt.Sprintf("The cup would do with %s, and the recipe wants more: pour %s. Stir, and run the cup.", metric(t.advice.Share.High), pour)}
 	}
 	return &Verdict{"go", fmt.Sprintf("Pour %s. Stir, run the cup, and go on in small steps.", pour)}
+}
+
+// should says how the cup should run.
+func (t *thinningOf) should() []string {
+	return []string{fmt.Sprintf("In the %s cup it should run %s s.", t.now.Cup.Name(), t.readsBetween(t.aim))}
 }
 
 // remarks are those of the advice but the one that the verdict gives.

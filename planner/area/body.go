@@ -66,7 +66,7 @@ func (s *Body) Check() error {
 	if err := check(s.Measures()); err != nil {
 		return err
 	}
-	x1, x2, x3 := s.stations()
+	x1, x2, x3 := s.Stations()
 	for _, c := range []struct {
 		key      string
 		at, next q.Length
@@ -81,8 +81,9 @@ func (s *Body) Check() error {
 	return nil
 }
 
-// stations are where the upper bout, the waist and the lower bout lie.
-func (s *Body) stations() (upper, waist, lower q.Length) {
+// Stations are where the upper bout, the waist and the lower bout lie, from the
+// neck end.
+func (s *Body) Stations() (upper, waist, lower q.Length) {
 	or := func(at q.Length, share float64) q.Length {
 		if at == 0 {
 			return s.Length * q.Length(share)
@@ -99,7 +100,7 @@ func (s *Body) Area() q.Area {
 }
 
 func (s *Body) outline() outline {
-	x1, x2, x3 := s.stations()
+	x1, x2, x3 := s.Stations()
 	return outline{
 		ends:  [2]float64{float64(x1), float64(s.Length - x3)},
 		sides: [2]float64{float64(x2 - x1), float64(x3 - x2)},

@@ -64,6 +64,21 @@ func LineOf(text string, i int) int {
 	return 1
 }
 
+// LineHint says in a sentence or two how the list m is written.
+func LineHint(m Measure) string {
+	if m.Of() == "tubes" {
+		return "One tube a line: 28.6 mm x 560 mm, or 31.8 to 28 mm x 600 mm x 2 for two that taper."
+	}
+	var names []string
+	for _, key := range m.Shapes {
+		if kind, _ := KindNamed(key); !kind.Bare() {
+			names = append(names, kind.inLine())
+		}
+	}
+	return "One shape a line: disc 40 mm x 4 for four discs, or 0.02 m2 for an area. Names and what they need: " + strings.Join(names, "; ") +
+		". What else there is to say follows by its name: , thickness 3 mm, both faces."
+}
+
 // Example is what an item of m may look like: of tubes a tube, of shapes one of
 // each kind.
 func Example(m Measure) []string {

@@ -209,6 +209,27 @@ func TestLineOf(t *testing.T) {
 	}
 }
 
+func TestPlaceOf(t *testing.T) {
+	for way, want := range map[string]Place{
+		"":                              {Item: -1},
+		"length":                        {Field: "length", Item: -1},
+		"sheet.mass":                    {Field: "sheet-mass", Item: -1},
+		"tubes":                         {Field: "tubes", Item: -1},
+		"tubes[1]":                      {Field: "tubes", Item: 1},
+		"tubes[12].to":                  {Field: "tubes", Item: 12, Measure: "to"},
+		"openings[0].disc":              {Field: "openings", Item: 0},
+		"openings[0].area":              {Field: "openings", Item: 0},
+		"openings[0].disc.diameter":     {Field: "openings", Item: 0, Measure: "diameter"},
+		"sum[2].plate.openings[1].area": {Field: "sum", Item: 2, Measure: "openings"},
+		"sum[2].paper.sheet.mass":       {Field: "sum", Item: 2, Measure: "mass"},
+		"sum[0].count":                  {Field: "sum", Item: 0, Measure: "count"},
+	} {
+		if got := PlaceOf(way); got != want {
+			t.Errorf("%q is at %+v, want %+v", way, got, want)
+		}
+	}
+}
+
 // The measures of every kind have fields of their own.
 func TestFields(t *testing.T) {
 	for _, k := range Kinds() {
@@ -273,10 +294,10 @@ func itemFor(measures []Measure) Item {
 func itemsFor(pieces []Piece) []any {
 	var out []any
 	for _, p := range pieces {
-		item := Item{}
 		kind := p.Shape.Kind()
 		kind.Measures = p.Shape.Measures()
-		if item = itemFor(kind.Measures); !kind.Bare() {
+		item := itemFor(kind.Measures)
+		if !kind.Bare() {
 			item = Item{kind.Key: item}
 		}
 		if p.Count > 0 {

@@ -1,13 +1,15 @@
 package critique
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"coatwright/planner"
 	"coatwright/planner/library"
-	q "coatwright/quantity"
+	"coatwright/planner/mix"
 )
 
 // mixes compares every mix with its recipe.
@@ -27,38 +29,22 @@ func (b *bench) mixes() []Finding {
 	return found
 }
 
-// mix compares one mix with the recipe of m: what is in it, in which order, in
-// which shares, and whether it is enough.
-func (b *bench) mix(i int, m *library.Material, mix *planner.Mix) []Finding {
+// mix compares one mix with the recipe of m: what is in it, in which shares, in
+// which order, and whether it is enough.
+func (b *bench) mix(i int, m *library.Material, edited *planner.Mix) []Finding {
 	var found []Finding
 	add := func(format string, args ...any) {
 		found = append(found, b.finding(i, Breaks, "mix", fmt.Sprintf(format, args...), "The film is only as right as its mix."))
 	}
-	poured, places := map[string]float64{}, map[string]int{}
-	for n, l := range mix.Lines {
-		poured[l.Material], places[l.Material] = poured[l.Material]+l.ML, n+1
-	}
-	slug := func(part string) string {
-		if part == "base" {
-			return m.Slug
-		}
-		return part
-	}
 	limits := b.lib.Words.Limits
-	perPart, last := 0.0, 0
-	for _, p := range m.Mix {
-		ml := poured[slug(p.Part)]
-		title := lower(b.lib.Materials[slug(p.Part)].Title)
-		place := places[slug(p.Part)]
-		switch {
-		case place == 0:
+	recipe := planner.MixParts(m, b.lib, b.applicator(i))
+	perPart := 0.0
+	for _, p := range recipe {
+		ml, title := amountOf(edited, p.Name), b.named(p.Name)
+		if lineOf(edited, p.Name) < 0 {
 			add("There is no %s in it.", title)
 			continue
-		case place < last:
-			add("The %s goes in too early: pour in the order of the recipe.", title)
 		}
-		last = max(last, place)
-		delete(poured, slug(p.Part))
 		if p.Of == "" {
 			if each := ml / p.Parts; perPart == 0 {
 				perPart = each
@@ -67,27 +53,67 @@ func (b *bench) mix(i int, m *library.Material, mix *planner.Mix) []Finding {
 			}
 			continue
 		}
-		of := amountOf(mix, slug(p.Of))
-		low, high := shareOf(b, i, p)
+		of := amountOf(edited, p.Of)
+		low, high := float64(p.Range.Low), float64(p.Range.High)
 		stray := float64(limits.Percentage)
 		if share := ml / of; of > 0 && (share < low-stray || share > high+stray) {
 			add("It has %.1f %% of %s, and the recipe says %g to %g %%.", 100*share, title, 100*low, 100*high)
 		}
 	}
-	for _, l := range mix.Lines {
-		if _, strange := poured[l.Material]; strange {
+	for _, l := range edited.Lines {
+		if !slices.ContainsFunc(recipe, func(p mix.Part) bool { return p.Name == l.Material }) {
 			add("%s is not in the recipe.", l.Title)
 		}
 	}
-	if total := mix.TotalML * mix.Times(); total < mix.LowML {
-		add("It is %.0f mL, and the film takes at least %.0f mL.", total, mix.LowML)
+	for _, says := range b.outOfOrder(recipe, edited) {
+		add("%s", says)
+	}
+	if total := edited.TotalML * edited.Times(); total < edited.LowML {
+		add("It is %.0f mL, and the film takes at least %.0f mL.", total, edited.LowML)
 	}
 	return found
 }
 
-func amountOf(mix *planner.Mix, slug string) float64 {
+// outOfOrder says which pours break a rule of what they pour, or where they break
+// none, which leave the order of the recipe.
+func (b *bench) outOfOrder(recipe []mix.Part, edited *planner.Mix) []string {
+	poured := slices.DeleteFunc(slices.Clone(recipe), func(p mix.Part) bool { return lineOf(edited, p.Name) < 0 })
+	slices.SortStableFunc(poured, func(a, b mix.Part) int {
+		return cmp.Compare(lineOf(edited, a.Name), lineOf(edited, b.Name))
+	})
+	var says []string
+	for _, breach := range mix.CheckOrder(poured) {
+		if lineOf(edited, breach.Wants) >= 0 { // what is not in it at all is told of already
+			says = append(says, fmt.Sprintf("The %s goes in before the %s, which must be in the cup first.", b.named(breach.Part), b.named(breach.Wants)))
+		}
+	}
+	if len(says) > 0 {
+		return says
+	}
+	last := -1
+	for _, p := range recipe {
+		switch at := lineOf(edited, p.Name); {
+		case at < 0:
+		case at < last:
+			says = append(says, fmt.Sprintf("The %s goes in too early: pour in the order of the recipe.", b.named(p.Name)))
+		default:
+			last = at
+		}
+	}
+	return says
+}
+
+// named is the title of a material in a sentence.
+func (b *bench) named(slug string) string { return lower(b.lib.Materials[slug].Title) }
+
+// lineOf is the first line of a mix on which a material stands, -1 for none.
+func lineOf(m *planner.Mix, slug string) int {
+	return slices.IndexFunc(m.Lines, func(l planner.Pour) bool { return l.Material == slug })
+}
+
+func amountOf(m *planner.Mix, slug string) float64 {
 	sum := 0.0
-	for _, l := range mix.Lines {
+	for _, l := range m.Lines {
 		if l.Material == slug {
 			sum += l.ML
 		}
@@ -95,17 +121,13 @@ func amountOf(mix *planner.Mix, slug string) float64 {
 	return sum
 }
 
-// shareOf is the range of a percentage for the applicator of the next film.
-func shareOf(b *bench, i int, p library.MixPart) (low, high float64) {
-	var r q.Range[q.Fraction]
-	r = p.Value[""]
+// applicator is the slug of what lays the next film of the material that step i
+// mixes, "" where none does.
+func (b *bench) applicator(i int) string {
 	for _, s := range b.plan.Steps[i:] {
 		if s.Coats > 0 && s.Material == b.plan.Steps[i].Material {
-			if own, ok := p.Value[strings.TrimPrefix(s.Applicator, "tool/")]; ok {
-				r = own
-			}
-			break
+			return strings.TrimPrefix(s.Applicator, "tool/")
 		}
 	}
-	return float64(r.Low), float64(r.High)
+	return ""
 }

@@ -30,6 +30,8 @@ func (e *explainer) laid() {
 	e.solids(parts, solids)
 	e.wet(m, solids)
 	e.flash(m, tool)
+	e.hides(m)
+	e.candied(m)
 	e.setting(tool)
 	e.spraying(tool)
 }
