@@ -153,6 +153,20 @@ func strips(p *Plan, lib *library.Library) []Strip {
 	return out
 }
 
+// beyond is how many coats past those agreed a plan shows: as many as one may yet
+// decide on.
+const beyond = 2
+
+// Most is how many coats a plan shows: some beyond those agreed, and beyond those
+// that come nearest to a wanted colour.
+func (s *Strip) Most() int {
+	most := s.Agreed
+	if s.Nearest != nil {
+		most = max(most, s.Nearest.Coats)
+	}
+	return max(min(most+beyond, len(s.Coats)-1), 0)
+}
+
 // StripOf is the strip of the film that a step lays, nil for none.
 func (p *Plan) StripOf(step string) *Strip {
 	for i, s := range p.Strips {

@@ -178,7 +178,7 @@ func (s *site) cellForm(substrate, effect string, choice gridChoice, choices web
 	form := url.Values{
 		"title":  {s.title("substrate", substrate) + ", " + strings.ToLower(s.title("effect", effect))},
 		"system": {choice.system}, "effect": {effect}, "finish": {choice.finish}, "start": {start.Format("2006-01-02T15:04")},
-		"part0-name": {"part"}, "part0-substrate": {substrate}, "part0-shape": {"measured"}, "part0-area": {gridArea}, "part0-form": {gridForm},
+		"part0-name": {"part"}, "part0-substrate": {substrate}, "part0-shape": {"area"}, "part0-area": {gridArea}, "part0-form": {gridForm},
 	}
 	if choice.clear != "" {
 		form.Set("clear", choice.clear)

@@ -7,6 +7,8 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"coatwright/planner"
+	"coatwright/planner/colour"
 	"coatwright/planner/library"
 	"coatwright/web"
 )
@@ -26,6 +28,10 @@ func (s *site) choices() web.Choices {
 		ch := choice("effect", slug)
 		for _, f := range lib.Effects[slug].Films {
 			ch.Roles, ch.Colours = append(ch.Roles, f.Role), append(ch.Colours, f.Colour)
+			if m := candyIn(f, lib); m != nil {
+				flat := planner.Returns(planner.UsualGround(m, lib)) == colour.Mirroring
+				ch.Candy = web.CandySwatch{Over: m.Swatch.Over, Coats: m.Swatch.Coats, Flat: flat}
+			}
 		}
 		c.Effects = append(c.Effects, ch)
 	}
@@ -59,6 +65,16 @@ func (s *site) choices() web.Choices {
 		c.Forms = append(c.Forms, web.Choice{Value: w.Name, Title: upperFirst(w.Name), Says: w.Is})
 	}
 	return c
+}
+
+// candyIn is the first material of a film that has a candy's swatch, nil for none.
+func candyIn(f library.Film, lib *library.Library) *library.Material {
+	for _, slug := range f.Materials {
+		if m := lib.Materials[slug]; m.Swatch.Over != "" {
+			return m
+		}
+	}
+	return nil
 }
 
 // layerChoices are the optional layers of designs, each with the kinds that

@@ -24,7 +24,7 @@ func documentOf(form url.Values) (document []byte, in rows) {
 	for _, name := range []string{"effect", "finish", "care"} {
 		put(&doc, form, name, name)
 	}
-	group(&doc, form, "colours", map[string]string{"ground": "colour-ground", "candy": "colour-candy", "pearl": "colour-pearl"})
+	group(&doc, form, "colours", map[string]string{"ground": "colour-ground", "candy": "colour-candy", "pearl": "colour-pearl", "wanted": "colour-wanted"})
 	put(&doc, form, "candy-coats", "candy-coats")
 	designs, used := rowsOf(form, web.FormPage{}.Designs(), designOf)
 	in.designs = used
@@ -108,17 +108,12 @@ func partOf(form url.Values, prefix string) yaml.MapSlice {
 		return nil
 	}
 	put(&part, form, "count", prefix+"count")
-	shape := form.Get(prefix + "shape")
-	if dims, known := shapeFields[shape]; known {
-		inner := yaml.MapSlice{}
-		for _, d := range dims {
-			put(&inner, form, d, prefix+d)
-		}
-		part = append(part, yaml.MapItem{Key: "shape", Value: yaml.MapSlice{{Key: shape, Value: inner}}})
+	if shape := shapeOf(form, prefix); shape != nil {
+		part = append(part, yaml.MapItem{Key: "shape", Value: shape})
 	} else {
 		put(&part, form, "area", prefix+"area")
-		put(&part, form, "form", prefix+"form")
 	}
+	put(&part, form, "form", prefix+"form")
 	put(&part, form, "condition", prefix+"condition")
 	put(&part, form, "keep-free", prefix+"keep-free")
 	putLines(&part, form, "hardware", prefix+"hardware")
@@ -148,11 +143,4 @@ func designOf(form url.Values, prefix string) yaml.MapSlice {
 	group(&design, form, "colours", map[string]string{
 		"design": prefix + "colour-design", "shadow": prefix + "colour-shadow", "highlight": prefix + "colour-highlight"})
 	return design
-}
-
-// shapeFields are the measures that each shape takes.
-var shapeFields = map[string][]string{
-	"plate": {"length", "width"}, "cylinder": {"diameter", "length"},
-	"frustum": {"diameter", "diameter2", "length"}, "sphere": {"diameter"},
-	"ellipsoid": {"length", "width", "height"}, "box": {"length", "width", "height"},
 }

@@ -32,11 +32,7 @@ func formOf(document []byte, form web.Form) (web.Form, error) {
 	for i, part := range doc.Parts[:min(len(doc.Parts), web.MaxParts)] {
 		prefix := fmt.Sprintf("part%d-", i)
 		fill(prefix, part)
-		for shape, dims := range nested(part, "shape") {
-			form.Values[prefix+"shape"] = shape
-			inner, _ := dims.(map[string]any)
-			fill(prefix, inner)
-		}
+		fillShape(form.Values, prefix, nested(part, "shape"))
 	}
 	for i, design := range doc.Designs[:min(len(doc.Designs), web.MaxDesigns)] {
 		prefix := fmt.Sprintf("design%d-", i)
@@ -52,6 +48,11 @@ func fieldText(v any) (text string, ok bool) {
 	switch v := v.(type) {
 	case map[string]any:
 		return "", false
+	case bool:
+		if v {
+			return "yes", true
+		}
+		return "no", true
 	case []any:
 		var lines []string
 		for _, item := range v {

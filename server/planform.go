@@ -29,7 +29,7 @@ func (s *site) planForm(c *gin.Context) error {
 			return err
 		}
 	}
-	return send(c, http.StatusOK, web.FormPage{Frame: frame(c, "Plan a job", web.AtPlan), Form: form, Choices: choices})
+	return send(c, http.StatusOK, web.FormPage{Frame: frame(c, "Plan a job", web.AtPlan), Form: form, Choices: choices, Areas: areasOf(form)})
 }
 
 // nextMorning is eight o'clock on the next working day after now.
@@ -70,9 +70,9 @@ func (s *site) formAgain(c *gin.Context, problems strictyaml.Problems, rows rows
 	for _, name := range web.Fields() {
 		form.Values[name] = strings.Join(c.Request.PostForm[name], "\n")
 	}
-	page := web.FormPage{Frame: frame(c, "Plan a job", web.AtPlan), Form: form, Choices: s.choices()}
+	page := web.FormPage{Frame: frame(c, "Plan a job", web.AtPlan), Form: form, Choices: s.choices(), Areas: areasOf(form)}
 	for _, p := range problems {
-		page.Problems = append(page.Problems, web.Problem{Field: rows.field(p.Path), Message: messageOf(p)})
+		page.Problems = append(page.Problems, web.Problem{Field: rows.field(p.Path), Message: rows.message(c.Request.PostForm, p)})
 	}
 	return send(c, http.StatusUnprocessableEntity, page)
 }

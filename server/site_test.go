@@ -65,7 +65,7 @@ func frameForm() url.Values {
 	return url.Values{
 		"title": {"Touring frame"}, "system": {"waterborne"}, "clear": {"two-pack"},
 		"effect": {"candy-over-fine-metallic"}, "finish": {"satin"}, "care": {"show"}, "applicator": {"hvlp-gun"},
-		"part0-name": {"frame"}, "part0-substrate": {"bare-steel"}, "part0-shape": {"measured"}, "part0-area": {"0.55 m2"},
+		"part0-name": {"frame"}, "part0-substrate": {"bare-steel"}, "part0-shape": {"area"}, "part0-area": {"0.55 m2"},
 		"part0-form": {"lattice"}, "part0-count": {"1"}, "part0-condition": {"loose"},
 		"part1-name": {"fork blade"}, "part1-substrate": {"bare-aluminium"}, "part1-shape": {"cylinder"}, "part1-count": {"2"},
 		"part1-diameter": {"30 mm"}, "part1-length": {"400 mm"},
@@ -81,7 +81,7 @@ func designForm() url.Values {
 	form := frameForm()
 	for name, values := range (url.Values{
 		"applicator": {"hvlp-gun", "airbrush"},
-		"part2-name": {"rack"}, "part2-substrate": {"bare-steel"}, "part2-shape": {"measured"}, "part2-area": {"0.2 m2"}, "part2-count": {"1"}, "part2-condition": {"assembled"},
+		"part2-name": {"rack"}, "part2-substrate": {"bare-steel"}, "part2-shape": {"area"}, "part2-area": {"0.2 m2"}, "part2-count": {"1"}, "part2-condition": {"assembled"},
 		"part2-leave": {"yes"}, "part2-hardware": {"2 eyelets, left\n4 screws: M5"},
 		"design0-kind": {"lettering"}, "design0-name": {"maker's name"}, "design0-on": {"frame"}, "design0-area": {"0.015 m2"}, "design0-position": {"down tube, left"},
 		"design0-mask": {"positive"}, "design0-colour-design": {"#f4efe0"}, "design0-colour-shadow": {"#2a0a10"}, "design0-with": {"highlights", "drop shadow"}, "design0-over": {"stripe"},

@@ -30,8 +30,9 @@ func TestDrawings(t *testing.T) {
 		"timeline.svg":    TimelineSVG(p),
 		"cup.svg":         cupSVG(mixLevels(p.Steps[3].Mix, q.Metric), 0),
 		"over-poured.svg": cupSVG(cardLevels(overPoured, q.US), float64(overPoured.Holds)),
-		"candy.svg":       effectSwatch([]string{"effect", "candy"}, []string{"#8a8d90", "#0f6f6b"}),
-		"pearl.svg":       effectSwatch([]string{"ground", "effect"}, []string{"#202020", "#e8e2d4"}),
+		"candy.svg":       effectSwatch([]string{"effect", "candy"}, []string{"#8a8d90", "#0f6f6b"}, CandySwatch{Over: "#c9ccd0", Coats: 3, Flat: true}),
+		"coat.svg":        shownStrip("#0b4f4c").Shown()[3].Patch,
+		"pearl.svg":       effectSwatch([]string{"ground", "effect"}, []string{"#202020", "#e8e2d4"}, CandySwatch{}),
 		"satin.svg":       finishSwatch(35),
 	}
 	for name, got := range tests {

@@ -23,10 +23,10 @@ const (
 	chartSample  = 2.0  // lines of equal time are followed so finely
 	hatchStep    = 1.0  // and hatching is cut at them so finely
 	chartLetter  = 6.9  // width of a letter
-	labelHeight  = 15.0
+	labelHeight  = 16.0
 	chartMargin  = 36.0 // below the plot, for its axis
 	pointRadius  = 5.5
-	labelPadding = 4.0
+	labelPadding = 2.5
 )
 
 // hatchGaps are how far apart the lines of the bands' hatching stand: the longer

@@ -19,7 +19,8 @@ type chartLabel struct {
 func (l chartLabel) width() float64 { return chartLetter * float64(len([]rune(l.text))) }
 
 func (l chartLabel) box() rectangle {
-	return rectangle{l.x - l.width()/2 - labelPadding, l.y - labelHeight/2, l.width() + 2*labelPadding, labelHeight}
+	w := l.width() + 2*labelPadding
+	return rectangle{l.x - w/2, l.y - labelHeight/2, w, labelHeight}
 }
 
 func overlap(a, b rectangle) bool {
@@ -87,9 +88,15 @@ func (t *timeChart) diagonal(share float64) (x, y float64) {
 func (t *timeChart) labelAt(share float64, text string, band bool) chartLabel {
 	l := chartLabel{text: text, band: band}
 	x, y := t.diagonal(share)
-	half := l.width()/2 + labelPadding
-	l.x = min(max(x, t.plot.x+half), t.plot.x+t.plot.w-half)
-	l.y = min(max(y, t.plot.y+labelHeight/2+2), t.plot.bottom()-labelHeight/2-2)
+	return t.within(l, x, y)
+}
+
+// within puts a label at a place, or as near to it as the plot lets its paper lie.
+func (t *timeChart) within(l chartLabel, x, y float64) chartLabel {
+	const frame = 2
+	across, up := l.box().w/2+frame, l.box().h/2+frame
+	l.x = min(max(x, t.plot.x+across), t.plot.x+t.plot.w-across)
+	l.y = min(max(y, t.plot.y+up), t.plot.bottom()-up)
 	return l
 }
 
@@ -112,12 +119,18 @@ func (t *timeChart) drawTimes(d *drawing) {
 		if l.text == "" || marked && l.band && overlap(l.box(), point.box()) {
 			continue
 		}
-		class := "equal-label middle"
+		class := "equal-label"
 		if l.band {
-			class = "band-label middle"
+			class = "band-label"
 		}
-		d.text(class, l.x, l.y+4.5, l.text)
+		d.label(class, l)
 	}
+}
+
+// label writes a label on a piece of bare paper.
+func (d *drawing) label(class string, l chartLabel) {
+	d.rect("bare", l.box(), "")
+	d.text(class+" middle", l.x, l.y+4.5, l.text)
 }
 
 // drawPoint marks today's air, with lines to both axes.
@@ -129,7 +142,7 @@ func (t *timeChart) drawPoint(d *drawing) {
 	x, y := t.x(t.Point.X), t.y(t.Point.Y)
 	d.path("guide", fmt.Sprintf("M%s %sH%sM%s %sV%s", num(t.plot.x), num(y), num(x), num(x), num(t.plot.bottom()), num(y)))
 	d.printf(`<circle class="point" cx="%s" cy="%s" r="%s"><title>%s</title></circle>`, num(x), num(y), num(pointRadius), html.EscapeString(t.pointText()))
-	d.text("point-label middle", l.x, l.y+4.5, l.text)
+	d.label("point-label", l)
 }
 
 // pointText says today's air and its time.
@@ -161,10 +174,7 @@ func (t *timeChart) pointLabel() (chartLabel, bool) {
 	var first chartLabel
 	for i, dy := range []float64{-16, 16, -30, 30} {
 		for _, side := range []float64{1, -1} {
-			l.x, l.y = x+side*(l.width()/2+pointRadius+4), y+dy
-			half := l.width()/2 + labelPadding
-			l.x = min(max(l.x, t.plot.x+half), t.plot.x+t.plot.w-half)
-			l.y = min(max(l.y, t.plot.y+labelHeight/2+2), t.plot.bottom()-labelHeight/2-2)
+			l = t.within(l, x+side*(l.width()/2+pointRadius+4), y+dy)
 			if i == 0 && side == 1 {
 				first = l
 			}

@@ -50,6 +50,12 @@ func workOutSamples() []Page {
 		Card: &workout.Card{Pours: []workout.CardPour{{Name: "Base", Mark: 2e-4}, {Name: "Hardener", Mark: 3e-4}}},
 	}}
 	wrong := &workout.Page{Sheet: &workout.Sheet{Slug: "x", Title: "X", Lead: "Y."}, Fields: asked, Values: map[string]string{"solids": "<x>"}, Problems: map[string]string{"solids": "Found <x>, expected a percentage."}}
+	strip := sampleStrip("")
+	figures, err := sampleCandy("").Figures(planner.CandyOrigins{})
+	if err != nil {
+		panic(err)
+	}
+	full.Answer.Strip, full.Answer.Figures = &strip, append(full.Answer.Figures, figures...)
 	titles := map[string]string{"background/film-build": "Film build", "material/pearl": "Pearl"}
 	return []Page{WorkOutPage{Frame: Frame{Path: "/work-out/film", Units: q.US}, Sheet: full, Titles: titles}, WorkOutPage{Sheet: wrong}}
 }

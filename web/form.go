@@ -28,11 +28,12 @@ type Choices struct {
 // Choice is one thing to choose.
 type Choice struct {
 	Value, Title string
-	Says         string   // one sentence; "" for none
-	Roles        []string // of an effect's films, bottom first, for its drawing
-	Colours      []string // which of the job's colours an effect uses, in the same order, "" for a film with none; of a kind of design, which of the design's
-	Kinds        []string // of an optional layer: the kinds of design that offer it
-	Gloss        float64  // of a finish, middle of its band, in gloss units at 60 degrees
+	Says         string      // one sentence; "" for none
+	Roles        []string    // of an effect's films, bottom first, for its drawing
+	Colours      []string    // which of the job's colours an effect uses, in the same order, "" for a film with none; of a kind of design, which of the design's
+	Candy        CandySwatch // of an effect with a candy
+	Kinds        []string    // of an optional layer: the kinds of design that offer it
+	Gloss        float64     // of a finish, middle of its band, in gloss units at 60 degrees
 }
 
 // FormPage is the form of a job. Fields are posted to /plan under their names;
@@ -149,7 +150,7 @@ func (f Field) Swatch(c Choice) template.HTML {
 	for i, name := range c.Colours {
 		colours[i] = f.form.Get("colour-" + name)
 	}
-	return effectSwatch(c.Roles, colours)
+	return effectSwatch(c.Roles, colours, c.Candy)
 }
 
 // HasProblem reports whether any field with one of the prefixes has a problem,

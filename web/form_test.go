@@ -1,12 +1,16 @@
 package web
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 	"golang.org/x/net/html"
+
+	"coatwright/planner/area"
+	q "coatwright/quantity"
 )
 
 // TestFormComesBackAsItWasLeft fills every field and reads the page again.
@@ -19,6 +23,11 @@ func TestFormComesBackAsItWasLeft(t *testing.T) {
 		}
 		choose[part.Prefix+"substrate"] = "raw-abs"
 		choose[part.Prefix+"shape"] = "frustum"
+		choose[part.Prefix+"painted"] = "both"
+		choose[part.Prefix+"both-faces"] = "yes"
+		choose[part.Prefix+"half"] = "yes"
+		choose[part.Prefix+"tubes"] = "28.6 mm x 560 mm\n\n31.8 to 28 mm x 600 mm x 2\n"
+		choose[part.Prefix+"openings"] = "\ndisc <40> mm"
 		choose[part.Prefix+"form"] = "solid"
 		choose[part.Prefix+"condition"] = "assembled"
 		choose[part.Prefix+"leave"] = "yes"
@@ -36,6 +45,7 @@ func TestFormComesBackAsItWasLeft(t *testing.T) {
 	for name, value := range choose {
 		page.Form.Values[name] = value
 	}
+	page.Form.Values["colour-wanted"] = "L 30 a -20 b -5"
 	page.Form.Values["title"], page.Form.Values["candy-coats"], page.Form.Values["start"], page.Form.Values["surface"] = "a <b>", "4", "2026-12-01T08:00", ""
 	if diff := cmp.Diff(page.Form.Values, entered(render(t, page))); diff != "" {
 		t.Errorf("(-left +came back):\n%s", diff)
@@ -95,12 +105,12 @@ func TestProblemsStandBesideTheirFields(t *testing.T) {
 	page := sampleForm()
 	doc := render(t, page)
 	for _, problem := range page.Problems[:len(page.Problems)-1] {
-		marked, linked := false, false
+		marked, linked, anchor := false, false, problem.Anchor()
 		for n := range doc.Descendants() {
 			if attr(n, "id") == problem.Field {
 				marked = attr(n, "aria-invalid") == "true" && slices.Contains(references(n), problem.Field+"-problem")
 			}
-			if attr(n, "href") == problem.Anchor() {
+			if attr(n, "href") == anchor {
 				linked = true
 			}
 		}
@@ -123,7 +133,11 @@ func TestProblemLabel(t *testing.T) {
 
 // TestFoldedProblemsAreOpen: whatever holds a problem is not folded away.
 func TestFoldedProblemsAreOpen(t *testing.T) {
+	between := regexp.MustCompile(`^(part[12]|design([1-9]|10))-`) // rows like their neighbours
 	for _, name := range append(Fields(), "part0", "part3", "design0", "design11") {
+		if between.MatchString(name) {
+			continue
+		}
 		page := FormPage{Form: NewForm(sampleChoices()), Choices: sampleChoices(), Problems: []Problem{{Field: name, Message: "wrong"}}}
 		for n := range render(t, page).Descendants() {
 			if n.Data == "details" && !has(n, "open") && holds(n, name) {
@@ -154,5 +168,71 @@ func TestFirstScreenIsShort(t *testing.T) {
 	// The first design stands open within what is folded away.
 	if diff := cmp.Diff([]string{"First design design 1"}, summaries); diff != "" {
 		t.Errorf("open (-want +got):\n%s", diff)
+	}
+}
+
+// TestShapesAreWhole: each kind of shape has a field for each of its measures, in
+// an order that suits it, and what is said of each.
+func TestShapesAreWhole(t *testing.T) {
+	for _, k := range area.Kinds() {
+		page := FormPage{Form: NewForm(sampleChoices()), Choices: sampleChoices()}
+		page.Form.Values["part1-shape"] = k.Key
+		var got, want, says []string
+		for _, f := range page.Parts()[1].Measured() {
+			if slices.Contains(strings.Fields(f.Show), k.Key) {
+				got = append(got, strings.TrimPrefix(f.Name, "part1-"))
+				for _, h := range f.Hints {
+					if !h.Away && h.Show != "" {
+						says = append(says, h.Says)
+					}
+				}
+			}
+		}
+		measures := area.Fields(k.Measures)
+		for i, m := range measures {
+			want = append(want, m.Key)
+			if i >= len(says) || !strings.Contains(says[i], m.Says) && k.Key != "roll" {
+				t.Errorf("%s: of %s the form says %q", k.Key, m.Key, says)
+			}
+		}
+		if k.Key == "roll" { // has its width first, which all others have second
+			slices.Sort(want)
+			slices.Sort(got)
+		}
+		if diff := cmp.Diff(want, got); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", k.Key, diff)
+		}
+	}
+}
+
+func TestMerged(t *testing.T) {
+	got := merged([][]string{{"a", "c"}, {"b", "c", "d"}, {"d", "e"}, {"c", "a", "f"}, {"b"}})
+	if diff := cmp.Diff([]string{"b", "a", "c", "d", "e", "f"}, got); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+}
+
+// TestAreaOfAPart: an area that is known stands beside its shape, and leads to
+// how it comes about.
+func TestAreaOfAPart(t *testing.T) {
+	page := FormPage{Form: NewForm(sampleChoices()), Choices: sampleChoices(), Areas: map[string]q.Area{"part1": 0.48}}
+	page.Form.Values["part1-shape"], page.Form.Values["part1-length"], page.Form.Values["part1-width"] = "plate", "600 mm", "400 mm"
+	page.Form.Values["part1-both-faces"], page.Form.Values["part1-diameter"] = "yes", "9 mm"
+	var said, links []string
+	for n := range render(t, page).Descendants() {
+		if attr(n, "class") == "worked" {
+			said = append(said, textOf(n))
+		}
+		if strings.HasPrefix(attr(n, "href"), "/work-out/area") {
+			links = append(links, attr(n, "href"))
+		}
+	}
+	const without = "Work out an area, with a drawing"
+	if diff := cmp.Diff([]string{without, "One of it is 0.48 m². How that comes about", without, without}, said); diff != "" {
+		t.Errorf("said (-want +got):\n%s", diff)
+	}
+	const plain = "/work-out/area?kind=area"
+	if diff := cmp.Diff([]string{plain, "/work-out/area?both-faces=yes&kind=plate&length=600+mm&openings=&thickness=&width=400+mm", plain, plain}, links); diff != "" {
+		t.Errorf("links (-want +got):\n%s", diff)
 	}
 }

@@ -34,7 +34,7 @@ func (FormPage) Masks() []Choice      { return maskChoices }
 var (
 	jobFields = []string{
 		"title", "system", "clear", "effect", "finish", "care", "applicator",
-		"colour-ground", "colour-candy", "colour-pearl", "candy-coats",
+		"colour-ground", "colour-candy", "colour-pearl", "colour-wanted", "candy-coats",
 		"air", "humidity", "airflow", "surface", "hours", "painters", "booths", "start",
 	}
 	partFields = append([]string{

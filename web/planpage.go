@@ -249,18 +249,12 @@ func (p PlanPage) Sections() []Section {
 	return sections
 }
 
-// Strips are those of the plan's candies. Coats beyond those agreed and the
-// nearest to the colour wanted are drawn only so far as one may yet decide on them.
+// Strips are those of the plan's candies.
 func (p PlanPage) Strips() []ShownStrip {
-	const beyond = 2
 	var out []ShownStrip
 	for i := range p.Plan.Strips {
 		s := &p.Plan.Strips[i]
-		most := s.Agreed + beyond
-		if s.Nearest != nil {
-			most = max(most, s.Nearest.Coats+1)
-		}
-		out = append(out, ShownStrip{s, most, "agreed", func(key string) string { return p.HowAt(s.Step, key) }})
+		out = append(out, ShownStrip{s, s.Most(), "agreed", func(key string) string { return p.HowAt(s.Step, key) }})
 	}
 	return out
 }

@@ -144,6 +144,7 @@ func samplePlan() *planner.Plan {
 				Rework: []planner.Rework{{How: "Wipe it back with a damp cloth.", State: "set-to-touch", Until: s.End.Add(7 * time.Minute)}, {How: "Lay a coat more over a thin place.", State: "dry-hard", Until: s.End.AddDate(0, 0, 1)}}})
 		}
 	}
+	p.Strips = sampleStrips()
 	p.Hardware = []planner.Bag{{Label: "bag 1", Part: "rack", Holds: "2 eyelets, left"}, {Label: "bag 2", Part: "rack", Holds: "4 screws"}}
 	p.Left = []string{"rack"}
 	p.Materials = []planner.Material{

@@ -28,9 +28,10 @@ type shapeField struct {
 // Hint says what a field is for to somebody who chose a kind of shape or of
 // design, and all there is to say before one is chosen.
 type Hint struct {
-	Show string // the kinds; "" for before one is chosen
-	Says string
-	Away bool // put away: another kind is chosen
+	Show   string // the kinds; "" for before one is chosen
+	Says   string
+	Always bool // holds whatever is chosen
+	Away   bool // put away: another kind is chosen
 }
 
 // shapeFields are the fields of every measure of every kind, in an order that
@@ -93,10 +94,11 @@ func shapeFieldOf(key string, kinds []area.Kind) shapeField {
 		f.kinds, titles = append(f.kinds, k.Key), append(titles, k.Title)
 		f.hint(k.Key, m)
 	}
-	if len(titles) == len(kinds)-2 { // whatever is made of shapes, or was measured, has none
-		titles = []string{"any shape"}
+	of := Hint{Says: strings.Join(titles, ", ") + "."}
+	if len(f.hints) == 1 { // holds for whatever is chosen
+		f.hints[0].Always = true
 	}
-	f.hints = append(f.hints, Hint{Says: strings.Join(titles, ", ")})
+	f.hints = append([]Hint{of}, f.hints...)
 	return f
 }
 
@@ -137,7 +139,7 @@ func (r Row) Measured() []Field {
 		f := r.In(s.key, s.label, "", strings.Join(s.kinds, " "))
 		f.Of = s.of
 		for _, h := range s.hints {
-			h.Away = h.Show != "" && !slices.Contains(strings.Fields(h.Show), kind)
+			h.Away = !h.Always && h.Show != "" && !slices.Contains(strings.Fields(h.Show), kind)
 			f.Hints = append(f.Hints, h)
 		}
 		if s.of == "side" {

@@ -33,6 +33,9 @@ func StackSVG(p *planner.Plan, part string, s *q.System) template.HTML {
 	if len(films) == 0 {
 		return ""
 	}
+	for i, f := range films {
+		films[i].Colour = laidColour(p, f)
+	}
 	bands := layBands(films)
 	base := rectangle{stackMargin, bands[0].bottom(), bandRight - stackMargin, baseHeight}
 	d := newDrawing("stack", "Films on "+part+" in section, "+describe(films, s), stackWidth, base.bottom()+stackMargin)

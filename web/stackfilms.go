@@ -17,6 +17,15 @@ func filmsOn(p *planner.Plan, part string) []planner.Film {
 	return films
 }
 
+// laidColour is the colour that a film has as it lies there: a candy's goes by its
+// coats and by what is below.
+func laidColour(p *planner.Plan, f planner.Film) string {
+	if s := p.StripOf(f.Step); s != nil && s.Agreed < len(s.Coats) {
+		return s.Coats[s.Agreed].Hex
+	}
+	return f.Colour
+}
+
 // coatedParts are the parts that get a film, as the films name them.
 func coatedParts(p *planner.Plan) []string {
 	var parts []string

@@ -21,7 +21,7 @@ const (
 // ShownStrip is a strip with where its figures are explained.
 type ShownStrip struct {
 	*planner.Strip
-	Most   int    // coats that are drawn
+	Drawn  int    // coats
 	Called string // what the agreed coats are called here
 	howAt  func(key string) string
 }
@@ -39,7 +39,7 @@ type ShownCoat struct {
 // Shown are the coats that are drawn.
 func (s ShownStrip) Shown() []ShownCoat {
 	var out []ShownCoat
-	for _, c := range s.Coats[:min(s.Most+1, len(s.Coats))] {
+	for _, c := range s.Coats[:min(s.Drawn+1, len(s.Coats))] {
 		shown := ShownCoat{StripCoat: c, Agreed: c.Coats == s.Agreed, Nearest: s.Nearest != nil && c.Coats == s.Nearest.Coats}
 		shown.Patch = patchSVG(c.Seen, s.Wanted, s.sagsIn(c))
 		out = append(out, shown)

@@ -1,9 +1,16 @@
 package web
 
 import (
+	"cmp"
+	"errors"
 	"html/template"
 	"math"
 	"regexp"
+	"slices"
+
+	"coatwright/planner"
+	"coatwright/planner/colour"
+	q "coatwright/quantity"
 )
 
 // Measures of a swatch, in SVG units.
@@ -25,11 +32,26 @@ func drawable(colour string) string {
 	return ""
 }
 
+// CandySwatch is what the swatch of an effect's candy shows: so many coats over a
+// ground, "#rrggbb", of which the flakes lie flat or not.
+type CandySwatch struct {
+	Over  string
+	Coats int
+	Flat  bool
+}
+
+// Neutral tones stand where no colour is known.
+const (
+	neutralGround = "#77736c"
+	neutralCandy  = "#555555"
+)
+
 // effectSwatch draws the films of an effect over each other, bottom first.
 // Colours go with roles; "" or anything else that is no colour is a neutral tone.
-func effectSwatch(roles, colours []string) template.HTML {
+func effectSwatch(roles, colours []string, candy CandySwatch) template.HTML {
 	d := newSwatch()
 	face := rectangle{0, 0, swatchWidth, swatchHeight}
+	below := neutralGround
 	for i, role := range roles {
 		colour := ""
 		if i < len(colours) {
@@ -37,13 +59,14 @@ func effectSwatch(roles, colours []string) template.HTML {
 		}
 		switch {
 		case role == "candy":
-			d.candy(colour)
+			d.candy(below, cmp.Or(colour, neutralCandy), candy)
+		case slices.Contains(roles[i:], "candy"): // which is drawn as it looks over this
+			below = cmp.Or(colour, below)
 		case i == 0:
 			d.rect("flat", face, colour)
-		}
-		switch {
-		case role == "effect" && i == 0:
-			d.flecks(face, "")
+			if role == "effect" {
+				d.flecks(face, "")
+			}
 		case role == "effect":
 			d.rect("wash", face, colour)
 			d.flecks(face, colour)
@@ -52,13 +75,49 @@ func effectSwatch(roles, colours []string) template.HTML {
 	return d.HTML()
 }
 
-// candy lays a transparent colour that deepens from left to right, a coat at a time.
-func (d *drawing) candy(colour string) {
+// candy lays a transparent colour that deepens from left to right, a coat at a
+// time, with what glints through it.
+func (d *drawing) candy(below, candy string, s CandySwatch) {
+	seen := candySeen(below, candy, s)
 	step := swatchWidth / candySteps
-	for i := range candySteps {
-		x := step * float64(i)
-		d.rect("candy", rectangle{x, 0, swatchWidth - x, swatchHeight}, colour)
+	for i, tone := range seen {
+		r := rectangle{step * float64(i), 0, step + 0.1, swatchHeight}
+		d.rect("flat", r, tone)
+		if s.Flat {
+			d.flecks(r, seen[max(i-1, 0)])
+		}
 	}
+}
+
+// candySeen is what a candy looks like at one, two and three coats of its
+// swatch's kind; of its own colour where a swatch tells nothing.
+func candySeen(below, candy string, s CandySwatch) [candySteps]string {
+	out := [candySteps]string{candy, candy, candy}
+	returns := colour.Scattering
+	if s.Flat {
+		returns = colour.Mirroring
+	}
+	looks, err := colour.ParseSwatch(candy)
+	over, err2 := colour.ParseSwatch(s.Over)
+	under, err3 := colour.ParseSwatch(below)
+	if errors.Join(err, err2, err3) != nil {
+		return out
+	}
+	coat := planner.CandyFilm{Coats: 1, Build: 1, Mix: planner.CandyMix{Share: 1, Solids: 1}}
+	swatch := coat
+	swatch.Coats = s.Coats
+	_, work, err := planner.Candied{
+		Looks: looks, Over: planner.CandyGround{Looks: over, Returns: returns}, Swatch: swatch,
+		Ground: planner.CandyGround{Looks: under, Returns: returns}, Coat: coat,
+	}.Work()
+	if err != nil {
+		return out
+	}
+	for i := range out {
+		s, _ := work.Reflectance(q.Number(i + 1)).XYZ().Screen()
+		out[i] = s.String()
+	}
+	return out
 }
 
 // finishSwatch draws the highlight of a lamp on a tube: narrow and bright on a

@@ -153,15 +153,11 @@ func takeMeasure(e *Entry, err error) {
 	if !errors.As(err, &wrong) {
 		return
 	}
-	at := area.PlaceOf(wrong.Key)
-	if !slices.ContainsFunc(e.fields, func(f Field) bool { return f.Key == at.Field }) {
-		at = area.Place{Field: "kind", Item: -1}
+	field := area.PlaceOf(wrong.Key).Field
+	if !slices.ContainsFunc(e.fields, func(f Field) bool { return f.Key == field }) {
+		field = "kind"
 	}
-	said := fmt.Sprintf("found %s, expected %s.", wrong.Found, wrong.Expected)
-	if line := at.Says(e.values[at.Field]); line != "" {
-		said = line + ": " + said
-	}
-	e.fail(at.Field, "%s", capital(said))
+	e.fail(field, "%s.", capital(wrong.Told(e.values[field])))
 }
 
 // fanMeets says how the shape is counted where it is asked how much lands on it.

@@ -35,7 +35,7 @@ func DryingChart(m *library.Material, state string, a air.Air, film q.Fraction) 
 	c := &Chart{
 		Title: fmt.Sprintf("Time until %s is %s, by temperature and humidity", lowered(m.Title), spaced(state)),
 		X:     Axis{Name: "Humidity"}, Y: Axis{Name: "Air"},
-		Point: &Mark{Name: "this air", X: q.ValueOf(a.Humidity), Y: q.ValueOf(a.Temperature), Time: timeValue(s.Time(a))},
+		Point: &Mark{Name: "this air", X: q.ValueOf(a.Humidity), Y: q.ValueOf(a.Temperature), Time: timeValue(s, s.Time(a))},
 		Box:   ownRangeOf(m.Air),
 	}
 	temperatures, humidities := chartTemperatures(a.Temperature), chartHumidities(a.Humidity)
@@ -45,17 +45,19 @@ func DryingChart(m *library.Material, state string, a air.Air, film q.Fraction) 
 	for _, h := range humidities {
 		c.X.Values = append(c.X.Values, q.ValueOf(h))
 	}
-	grid := s.Grid(a, temperatures, humidities)
-	for _, row := range grid.Times {
+	least, most := q.Time(math.Inf(1)), q.Time(0)
+	for _, row := range s.Grid(a, temperatures, humidities).Times {
 		var times []*q.Value
 		for _, t := range row {
-			times = append(times, timeValue(t))
+			time := timeValue(s, t)
+			if time != nil {
+				least, most = min(least, t), max(most, t)
+			}
+			times = append(times, time)
 		}
 		c.Times = append(c.Times, times)
 	}
-	if least, most, ok := grid.Ends(); ok {
-		c.Lines = roundTimes(least, most)
-	}
+	c.Lines = roundTimes(least, most)
 	return c
 }
 
@@ -90,9 +92,16 @@ func stateOf(d library.Drying, film q.Fraction) drying.State {
 	return drying.State{In: d.In, By: pace, Film: drying.Thickness(pace, q.Length(film), 1).Likely}
 }
 
-// timeValue is a time as a value, nil for one that never comes.
-func timeValue(t q.Time) *q.Value {
-	if math.IsInf(float64(t), 1) || math.IsNaN(float64(t)) {
+// hopeless is how many times as slow as in the reference air nothing dries: what
+// is left over near freezing, between air that is full over ice and over water.
+const hopeless = 1000
+
+// never reports whether a time to a state is as good as none.
+func never(s drying.State, t q.Time) bool { return t > hopeless*s.Time(drying.Reference()) }
+
+// timeValue is a time to a state, nil where that never comes.
+func timeValue(s drying.State, t q.Time) *q.Value {
+	if never(s, t) {
 		return nil
 	}
 	v := q.ValueOf(t)
@@ -149,12 +158,12 @@ func roundTimes(least, most q.Time) []q.Value {
 			within = append(within, t)
 		}
 	}
-	skip := (len(within) + mostLines - 1) / mostLines
+	skip := max(1, (len(within)+mostLines-1)/mostLines)
 	var out []q.Value
 	for i, t := range within {
 		if i%skip == 0 {
 			out = append(out, q.ValueOf(t))
 		}
 	}
-	return slices.Clip(out)
+	return out
 }

@@ -2,7 +2,6 @@ package workout
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -111,7 +110,7 @@ func dryingAnswer(e *Entry) *Answer {
 	a := &Answer{Verdict: d.judge(), Chart: DryingChart(d.Material, d.name, d.air, d.film)}
 	if time, ok := d.timeFigure(); ok {
 		a.Figures = append(a.Figures, time)
-		a.Says = append(a.Says, fmt.Sprintf("%s is %s after %s.", d.Title, spaced(d.name), told(time)))
+		a.Says = append(a.Says, fmt.Sprintf("%s is %s after %s.", d.Title, spaced(d.name), between(time)))
 	}
 	a.Says = append(a.Says, d.says(e.lib.Words)...)
 	if d.Closes > 0 {
@@ -125,7 +124,7 @@ func dryingAnswer(e *Entry) *Answer {
 
 // judge holds the air against what the film wants, on a part as warm as the air.
 func (d drier) judge() *Verdict {
-	if math.IsInf(float64(d.state().Time(d.air)), 1) {
+	if never(d.state(), d.state().Time(d.air)) {
 		return &Verdict{"no", "Nothing dries in this air: it is full of water. Dry it, or warm it and let some of it out."}
 	}
 	judged := room.Assess(room.Room{Air: d.air, Surface: d.air.Temperature}, []room.Wants{planner.WantsOf(d.Material)})
@@ -136,8 +135,8 @@ func (d drier) judge() *Verdict {
 	return &Verdict{"go", fmt.Sprintf("This air suits %s, on a part as warm as the air.", lowered(d.Title))}
 }
 
-// told is a time with its range, for a sentence.
-func told(f trace.Figure) string {
+// between is a time with its range, for a sentence.
+func between(f trace.Figure) string {
 	text := q.Metric.Show(f.Value)
 	if f.Range != nil {
 		text += fmt.Sprintf(", %s to %s", q.Metric.Show(f.Range.Low), q.Metric.Show(f.Range.High))
@@ -199,10 +198,10 @@ func formulaOf(by string) trace.Formula {
 // energies and the film may turn out to the worst. There is none where nothing
 // dries.
 func (d drier) timeFigure() (trace.Figure, bool) {
-	times := d.state().Times(d.air)
-	if math.IsInf(float64(times.High), 1) {
+	if never(d.state(), d.state().Time(d.air)) {
 		return trace.Figure{}, false
 	}
+	times := d.state().Times(d.air)
 	grown := drying.Thickness(drying.Pace(d.By), q.Length(d.film), 1)
 	off := d.standing.Time
 	low := times.Low * q.Time(grown.Low/grown.Likely) * q.Time(off.Low)

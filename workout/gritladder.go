@@ -95,7 +95,7 @@ func beside(s grit.System) grit.System {
 
 // gradeTable is what a text may mean, on both scales.
 func gradeTable(m grit.Meaning) Table {
-	t := Table{Title: "On both scales", Columns: []string{"Grade", "Mean grain", "Nearest on the other scale", "Its grain"}}
+	t := Table{Title: "On both scales", Columns: []string{"Grade", "Mean grain", "Nearest of the other", "Its grain"}}
 	for _, g := range m.Grades {
 		row := []any{g.Name(), q.ValueOf(g.Size), "none comes near", ""}
 		if same, _, err := g.Equivalent(beside(g.System)); err == nil {

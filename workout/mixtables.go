@@ -26,13 +26,18 @@ func (c mixCard) table() Table {
 // shareText says what the recipe has of a part: "2 parts", "7.5 % of the base".
 func (r recipe) shareText(p mix.Part) string {
 	if p.Of == "" {
-		parts := plain(p.Parts)
-		if parts == "1" {
-			return "1 part"
-		}
-		return parts + " parts"
+		return countedParts(p.Parts)
 	}
 	return fmt.Sprintf("%s of %s", metric(p.Share), r.name(p.Of))
+}
+
+// countedParts is a number of parts to three figures: "1 part", "2.2 parts".
+func countedParts(x float64) string {
+	text := metric(q.Number(x))
+	if text == "1" {
+		return "1 part"
+	}
+	return text + " parts"
 }
 
 // readTable is the card as cup and scale can show it, and what that may cost.

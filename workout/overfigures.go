@@ -79,27 +79,35 @@ func rounded(m q.Mass) q.Mass { return q.RoundTo(m, 1e-4) }
 func (c cupful) thereTable() Table {
 	t := Table{Title: "What is in the cup", Columns: []string{"Part", "In it", "That is", "The recipe has"}}
 	for i, p := range c.parts {
-		row := []any{c.title(p.Name), q.ValueOf(c.poured[i]), "", c.shareText(p)}
-		switch whole := c.parts[0]; {
-		case p.Of != "":
-			row[2] = c.shareOf(i, c.place(p.Of))
+		title, that, has := c.title(p.Name), c.partsOf(i), countedParts(p.Parts)
+		if p.Of != "" {
+			title += ", share of " + c.name(p.Of)
+			that, has = c.shareOf(i, c.place(p.Of)), metric(p.Share)
 			if ranging(p) {
-				row[3] = q.ShowRange(q.Metric, p.Range) + " of " + c.name(p.Of)
+				has = q.ShowRange(q.Metric, p.Range)
 			}
-		case i > 0 && c.poured[0] > 0 && whole.Parts > 0:
-			row[2] = fmt.Sprintf("%.3g parts to %s of %s", float64(c.poured[i]/c.poured[0])*whole.Parts, plain(whole.Parts), c.name(whole.Name))
 		}
-		t.Rows = append(t.Rows, row)
+		t.Rows = append(t.Rows, []any{title, q.ValueOf(c.poured[i]), that, has})
 	}
 	return t
+}
+
+// partsOf is how many parts there are of part i, the first that goes in parts
+// being as the recipe has it.
+func (c cupful) partsOf(i int) string {
+	first := slices.IndexFunc(c.parts, func(p mix.Part) bool { return p.Of == "" && p.Parts > 0 })
+	if c.poured[first] == 0 {
+		return ""
+	}
+	return countedParts(float64(c.poured[i]/c.poured[first]) * c.parts[first].Parts)
 }
 
 // shareOf says what share part i in the cup is of another.
 func (c cupful) shareOf(i, of int) string {
 	if c.poured[of] == 0 {
-		return "none of " + c.name(c.parts[of].Name) + " is in"
+		return "none of it is in"
 	}
-	return fmt.Sprintf("%s of %s", metric(q.Fraction(c.poured[i]/c.poured[of])), c.name(c.parts[of].Name))
+	return metric(q.Fraction(c.poured[i] / c.poured[of]))
 }
 
 func (c cupful) figures(e *Entry) []trace.Figure {

@@ -47,3 +47,13 @@ func (p Place) Says(text string) string {
 	}
 	return says
 }
+
+// Told is the error to somebody who sees the field in which the text stands:
+// "line 2, diameter: found ..., expected ...".
+func (e *Error) Told(text string) string {
+	told := fmt.Sprintf("found %s, expected %s", e.Found, e.Expected)
+	if line := PlaceOf(e.Key).Says(text); line != "" {
+		return line + ": " + told
+	}
+	return told
+}

@@ -30,6 +30,7 @@ func Markdown(w io.Writer, p *planner.Plan, u *q.System) error {
 	for _, c := range p.Conditions {
 		fmt.Fprintf(out, "- Room, **%s**: %s\n", c.Level, escape(u.Text(c.What)))
 	}
+	markdownStrips(out, p, u)
 	markdownHardware(out, p)
 	fmt.Fprint(out, "\n## Cautions\n\n")
 	for _, c := range p.Cautions {

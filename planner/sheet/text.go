@@ -25,6 +25,7 @@ func Text(w io.Writer, p *planner.Plan, u *q.System) error {
 	for _, c := range p.Conditions {
 		fmt.Fprintf(out, "Room, %s: %s\n", c.Level, u.Text(c.What))
 	}
+	strips(out, p, u)
 	hardware(out, p)
 	title(out, "Cautions", "-")
 	for _, c := range p.Cautions {
