@@ -116,7 +116,7 @@ func (e candyFigures) lightness() trace.Figure {
 			trace.In("k2", "light that the surface returns on its way out", e.Ground.Returns, trace.Origin{From: trace.FromSource}),
 			trace.In("d", "colour beside the swatch", e.work.Depth(q.Number(e.Agreed)), figureAt("depth"))),
 		Remarks: []string{
-			fmt.Sprintf("There a* is %.1f and b* is %.1f.", c.A, c.B),
+			fmt.Sprintf("There a* is %.1f and b* is %.1f.", round(c.A, 1)+0, round(c.B, 1)+0),
 			"An estimate: a colour without its spectrum is taken as the smoothest that looks so. Spray a test card.",
 		},
 	}

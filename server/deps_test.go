@@ -46,7 +46,7 @@ var arrows = map[string][]string{
 	"planner/quote":    {"nearest", "quantity", "strictyaml", "planner", "planner/cost", "planner/library"},
 	"planner/critique": {"nearest", "quantity", "planner", "planner/library", "planner/mix", "planner/calendar", "planner/route"},
 	"planner/sheet":    {"planner", "planner/cost", "planner/critique", "planner/quote", "planner/trace", "quantity"},
-	"workout": {"nearest", "quantity", "planner", "planner/library", "planner/trace", "planner/air", "planner/area", "planner/colour", "planner/compressor",
+	"workout": {"nearest", "quantity", "planner", "planner/library", "planner/trace", "planner/air", "planner/area", "planner/calendar", "planner/colour", "planner/compressor",
 		"planner/cost", "planner/drying", "planner/film", "planner/grit", "planner/gun", "planner/mix", "planner/room", "planner/ventilation",
 		"planner/viscosity", "planner/voc", "planner/weather"},
 	"web": {"content", "planner", "planner/area", "planner/cost", "planner/critique", "planner/quote", "planner/trace", "planner/colour", "planner/room", "quantity", "workout"},

@@ -45,6 +45,7 @@ func (s *site) handler() http.Handler {
 	r.Match(reading, "/plan/:id/how/:step", s.page(s.how))
 	r.Match(reading, "/plan/:id/quote", s.page(s.quote))
 	r.POST("/plan/:id/quote", s.page(s.setRates))
+	r.Match(reading, "/plan/:id/room", s.page(s.roomOf))
 	r.Match(reading, "/plan/:id/whatif", s.page(s.whatIf))
 	r.POST("/plan/:id/whatif", s.page(s.planWith))
 	r.Match(reading, "/plan/:id/edit", s.page(s.editForm))

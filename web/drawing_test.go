@@ -36,22 +36,26 @@ func TestDrawings(t *testing.T) {
 		"satin.svg":       finishSwatch(35),
 	}
 	for name, got := range tests {
-		t.Run(name, func(t *testing.T) {
-			file := filepath.Join("testdata", name)
-			text := strings.ReplaceAll(string(got), "><", ">\n<") + "\n"
-			if *update {
-				if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			want, err := os.ReadFile(file)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if diff := cmp.Diff(string(want), text); diff != "" {
-				t.Errorf("%s (-want +got):\n%s", name, diff)
-			}
-		})
+		t.Run(name, func(t *testing.T) { likeFile(t, name, got) })
+	}
+}
+
+// likeFile compares a drawing with the golden file of that name.
+func likeFile(t *testing.T, name string, got template.HTML) {
+	t.Helper()
+	file := filepath.Join("testdata", name)
+	text := strings.ReplaceAll(string(got), "><", ">\n<") + "\n"
+	if *update {
+		if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(string(want), text); diff != "" {
+		t.Errorf("%s (-want +got):\n%s", name, diff)
 	}
 }
 

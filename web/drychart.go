@@ -22,8 +22,8 @@ const (
 	neverWidth   = 18.0 // of the strip in which nothing dries
 	chartSample  = 2.0  // lines of equal time are followed so finely
 	hatchStep    = 1.0  // and hatching is cut at them so finely
-	chartLetter  = 6.9  // width of a letter
-	labelHeight  = 16.0
+	chartLetter  = 7.5  // width of a letter
+	labelHeight  = 17.0
 	chartMargin  = 36.0 // below the plot, for its axis
 	pointRadius  = 5.5
 	labelPadding = 2.5

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"coatwright/planner"
+	"coatwright/planner/area"
 	"coatwright/planner/cost"
 	"coatwright/planner/library"
 	"coatwright/planner/quote"
@@ -45,7 +46,7 @@ func workOutSamples() []Page {
 	}
 	sheet := &workout.Sheet{Slug: "film", Title: "Wet and dry film", Lead: "From one to the other.", Note: "background/film-build"}
 	full := &workout.Page{Sheet: sheet, Fields: asked, Values: map[string]string{"solids": "42 %", "of": "b"}, Problems: map[string]string{}, Answer: &workout.Answer{
-		Verdict: &workout.Verdict{Level: "care", Says: "It lies at 23 °C."}, Says: []string{"A sentence."}, Figures: []trace.Figure{sampleFigure()},
+		Verdict: &workout.Verdict{Level: "care", Says: "It lies at 23 °C."}, Says: []string{"A sentence."}, Shape: &area.Plate{Length: 0.6, Width: 0.4}, Figures: []trace.Figure{sampleFigure()},
 		Tables: []workout.Table{{Title: "Steps", Columns: []string{"What", "How much"}, Rows: [][]any{{"ground", q.ValueOf(q.Volume(1e-4))}}}}, Defers: "The data sheet wins.",
 		Card: &workout.Card{Pours: []workout.CardPour{{Name: "Base", Mark: 2e-4}, {Name: "Hardener", Mark: 3e-4}}},
 	}}

@@ -156,10 +156,10 @@ func (d *drawing) dome(s *area.Dome) {
 
 func (d *drawing) egg(s *area.Ellipsoid) {
 	w, h := fit(s.Length, s.Height, 190, 116)
-	depth := max(5, w/2*float64(s.Width/s.Length)*ringShare)
+	depth := min(40, max(5, w/2*float64(s.Width/s.Length)*ringShare))
 	y, bottom := 96.0, 96+h/2
 	if s.Half {
-		y, bottom = 90+h/2, 90+h/2+depth
+		y, bottom = 78+h/2, 78+h/2+depth
 		d.path("face", pathOf("M", shapeMiddle-w/2, y, "A", w/2, h, "0 0 1 ", shapeMiddle+w/2, y, "A", w/2, depth, "0 0 1 ", shapeMiddle-w/2, y, "Z"))
 		d.dimension("h", shapeMiddle+w/2, y, shapeMiddle+w/2, y-h, 16)
 	} else {
@@ -187,7 +187,7 @@ func (d *drawing) helmet(s *area.Helmet) {
 	rim := a * math.Sqrt(1-below*below/(c*c))
 	d.path("face", pathOf("M", shapeMiddle-rim, foot, "A", a, c, "0 1 1 ", shapeMiddle+rim, foot, "A", rim, rim*.12, "0 0 1 ", shapeMiddle-rim, foot, "Z"))
 	d.path("behind", upperArc(shapeMiddle, foot, rim, rim*.12))
-	depth := a * float64(width/length) * .2
+	depth := min(24, a*float64(width/length)*.2)
 	d.path("behind", ellipse(shapeMiddle, y, a, depth))
 	if s.Circumference > 0 {
 		d.pointed("C", 36, y-30, shapeMiddle-a, y)

@@ -48,7 +48,7 @@ func bakeFields(e *Entry) []Field {
 }
 
 // bakedFields ask for a film and a state. The film is at first one that may be
-// warmed, the state the first that waits for a reaction.
+// warmed, the state the last that a reaction brings within a day.
 func bakedFields(e *Entry) []Field {
 	fields := dryingFields(e, anyBaked)
 	if len(fields) < 2 {
@@ -57,9 +57,8 @@ func bakedFields(e *Entry) []Field {
 	states := fields[1].Choices
 	m := e.lib.Materials[e.choice("of", fields[0].Default)]
 	for _, c := range states {
-		if drying.Pace(m.Dries[c.Value].By) == drying.Cure {
+		if t := m.Dries[c.Value]; drying.Pace(t.By) == drying.Cure && t.In <= day {
 			fields[1].Default = c.Value
-			break
 		}
 	}
 	return fields

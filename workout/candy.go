@@ -3,6 +3,7 @@ package workout
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 
 	"coatwright/planner"
@@ -181,6 +182,9 @@ func (c *candy) readMix(e *Entry, applicator string) {
 			c.from.Mix = entered("share")
 		}
 	}
+	if !e.sound() {
+		return
+	}
 	mixed, err := planner.CandyMixOf(parts, c.material.Slug)
 	e.take("with", err)
 	c.Coat.Mix = mixed
@@ -224,16 +228,19 @@ func (c candy) table(s planner.Strip) Table {
 	for _, coat := range s.Coats {
 		change, hex := "", coat.Hex
 		if coat.Coats > 0 {
-			change = fmt.Sprintf("%.1f", coat.Change)
+			change = tenths(coat.Change)
 		}
 		if !coat.OnScreen {
 			hex += ", paler than it is"
 		}
-		row := []any{fmt.Sprint(coat.Coats), hex, fmt.Sprintf("%.1f", coat.L), fmt.Sprintf("%.1f", coat.A), fmt.Sprintf("%.1f", coat.B), change}
+		row := []any{fmt.Sprint(coat.Coats), hex, tenths(coat.L), tenths(coat.A), tenths(coat.B), change}
 		if c.Wanted != nil {
-			row = append(row, fmt.Sprintf("%.1f", float64(colour.Difference(colour.Lab{L: coat.L, A: coat.A, B: coat.B}, *c.Wanted))))
+			row = append(row, tenths(float64(colour.Difference(colour.Lab{L: coat.L, A: coat.A, B: coat.B}, *c.Wanted))))
 		}
 		t.Rows = append(t.Rows, row)
 	}
 	return t
 }
+
+// tenths writes a number to a tenth, without a minus before nothing.
+func tenths(x float64) string { return fmt.Sprintf("%.1f", math.Round(10*x)/10+0) }

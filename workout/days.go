@@ -100,7 +100,7 @@ func (o Outlook) day(s weather.Series, wants []room.Wants, date time.Time) Day {
 	case !ok:
 		d.Unstarted = "the hours are too short"
 	case best.Worst > 1:
-		d.Unstarted = "not while the work lasts"
+		d.Unstarted = "it never suits long enough"
 	default:
 		d.Best = o.start(s, wants, best)
 	}
@@ -192,7 +192,7 @@ func BestDay(days []Day) (best Day, ok bool) {
 // Table is days as a table, in the order of the days.
 func (o Outlook) Table(days []Day) Table {
 	t := Table{
-		Title:   "The days, in working hours",
+		Title:   "The days, in working hours", Apart: true,
 		Columns: []string{"Day", "Go", "With care", "No", "Best start", "Air then", "Humidity then", capital(spaced(o.Until)) + " after"},
 	}
 	for _, d := range days {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"coatwright/planner"
 	"coatwright/planner/air"
@@ -74,22 +75,25 @@ func (s suited) says() []string {
 
 // filmsTable is the room film by film, each with what it does not like.
 func (s suited) filmsTable() Table {
-	t := Table{Title: "Film by film", Columns: []string{"Film", "The room", "Why"}}
+	t := Table{Title: "Film by film", Columns: []string{"Film", "The room", "Why"}, Apart: true}
 	for _, w := range s.wants {
 		judged := room.Assess(s.Room, []room.Wants{w})
-		if len(judged.Findings) == 0 {
-			t.Rows = append(t.Rows, []any{capital(w.Film), judged.Level.String(), "Within all that it wants."})
+		why := "Within all that it wants."
+		if len(judged.Findings) > 0 {
+			var all []string
+			for _, f := range judged.Findings {
+				all = append(all, f.What)
+			}
+			why = strings.Join(all, " ")
 		}
-		for _, f := range judged.Findings {
-			t.Rows = append(t.Rows, []any{capital(w.Film), f.Level.String(), f.What})
-		}
+		t.Rows = append(t.Rows, []any{capital(w.Film), judged.Level.String(), why})
 	}
 	return t
 }
 
 // waysTable is what can be done, the least trouble first.
 func (s suited) waysTable() Table {
-	t := Table{Title: "What would make it suit, the least trouble first", Columns: []string{"What to do", "The room is then", "Trouble"}}
+	t := Table{Title: "What would make it suit, the least trouble first", Columns: []string{"What to do", "The room is then", "Trouble"}, Apart: true}
 	for _, w := range s.advice.Ways {
 		t.Rows = append(t.Rows, []any{acts(w), w.Then.Level.String(), q.ValueOf(trouble(w))})
 	}

@@ -56,6 +56,7 @@ type Table struct {
 	Title   string
 	Columns []string
 	Rows    [][]any
+	Apart   bool // its rows are read one by one: on a phone each stands for itself
 }
 
 // Card is what goes into one cup, in pouring order.

@@ -127,7 +127,7 @@ var word = regexp.MustCompile(`^[a-zA-Z][a-zA-Z-]*`)
 // itemOf reads one item of a list. The error is an *Error.
 func itemOf(m Measure, text string) (Item, error) {
 	if m.Of() == "tubes" {
-		item, count, err := measured(m.Parts, text, "a tube such as \"28.6 mm x 560 mm\"")
+		item, count, err := measured(m.Parts, text, text, "a tube such as \"28.6 mm x 560 mm\"")
 		return counted(item, count), err
 	}
 	key := word.FindString(text)
@@ -140,7 +140,7 @@ func itemOf(m Measure, text string) (Item, error) {
 		return nil, &Error{"", quote(text), "a shape: one of " + strings.Join(m.Shapes, ", ") + nearest.Hint(nearest.To(key, m.Shapes))}
 	}
 	kind, _ := KindNamed(key)
-	item, count, err := measured(kind.Measures, rest, quote(kind.inLine()))
+	item, count, err := measured(kind.Measures, rest, text, quote(kind.inLine()))
 	if err != nil {
 		return nil, err
 	}
@@ -164,12 +164,12 @@ var (
 )
 
 // measured reads measures as they stand in a line, and how many there are of
-// what they measure, "" where that is not said. Expected is what the line should
-// look like.
-func measured(measures []Measure, text, expected string) (item Item, count string, err error) {
+// what they measure, "" where that is not said. Found is the whole line, expected
+// what it should look like.
+func measured(measures []Measure, text, found, expected string) (item Item, count string, err error) {
 	clauses, ok := split(text, ',')
 	if !ok {
-		return nil, "", &Error{"", quote(text), "as many parentheses closed as opened"}
+		return nil, "", &Error{"", quote(found), "as many parentheses closed as opened"}
 	}
 	item = Item{}
 	first := heads(measures, clauses[0])
@@ -181,7 +181,7 @@ func measured(measures []Measure, text, expected string) (item Item, count strin
 		written, count = written[:len(first)], written[len(first)]
 	}
 	if len(written) != len(first) || slices.Contains(written, "") {
-		return nil, "", &Error{"", quote(text), expected}
+		return nil, "", &Error{"", quote(found), expected}
 	}
 	for i, value := range united(first, written) {
 		item[first[i].Key] = value
@@ -259,7 +259,7 @@ func (m Measure) inside(text string) (any, error) {
 		items, _ := split(text, ';')
 		return itemsOf(m, items)
 	}
-	item, _, err := measured(m.Parts, text, m.Key+" ("+pattern(m.Parts)+")")
+	item, _, err := measured(m.Parts, text, text, m.Key+" ("+pattern(m.Parts)+")")
 	return item, err
 }
 

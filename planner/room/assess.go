@@ -95,11 +95,13 @@ func (w Wants) findings(r Room, over q.Difference) []Finding {
 		out = append(out, f)
 	}
 	if f, off := measure(OfHumidity, w.Humidity, r.Humidity); f.Level != Go {
+		f.Off = q.ValueOf(off)
 		f.What = fmt.Sprintf("The air has %s humidity; %s wants %s to %s %%: %s.", percent(r.Humidity), w.Film,
 			whole(w.Humidity.Low.Percent()), whole(w.Humidity.High.Percent()), end(f.Level, percent(off), "dry", "damp", r.Humidity < w.Humidity.Middle()))
 		out = append(out, f)
 	}
 	if f, off := measure(OfSpeed, w.Speed, r.Speed); f.Level != Go {
+		f.Off = q.ValueOf(off)
 		f.What = fmt.Sprintf("The air moves at %s; %s wants %s to %s m/s: %s.", speed(r.Speed), w.Film,
 			whole(float64(w.Speed.Low)), whole(float64(w.Speed.High)), end(f.Level, speed(off), "slow", "fast", r.Speed < w.Speed.Middle()))
 		out = append(out, f)

@@ -102,6 +102,24 @@ func TestFindingHasItsFigures(t *testing.T) {
 	}
 }
 
+// Whatever a film does not like, the figure says how far off it is, in the measure
+// of what was found.
+func TestEveryFindingSaysHowFarOff(t *testing.T) {
+	r := of(40, 95, 20)
+	r.Speed = 4
+	w := wet
+	w.Speed = q.Range[q.Speed]{Low: 0.1, High: 1}
+	findings := Assess(r, []Wants{w}).Findings
+	if len(findings) != 4 {
+		t.Fatalf("%d findings, want 4", len(findings))
+	}
+	for _, f := range findings {
+		if f.Off.Of == "" || !(f.Off.SI > 0) {
+			t.Errorf("%s: off by %+v", f.Of, f.Off)
+		}
+	}
+}
+
 // The outer tenth of a range, at the numbers of temperature and humidity.
 func TestGrade(t *testing.T) {
 	for _, c := range []struct {

@@ -35,6 +35,7 @@ func sample() *planner.Plan {
 		},
 		Films: []planner.Film{{Step: "spray", Title: odd, Coats: 2, DryUm: 30, Parts: []string{"frame"}, Design: odd,
 			Rework: []planner.Rework{{How: odd, State: "dry-to-touch", Until: start.Add(3 * time.Hour)}}}},
+		Strips:     []planner.Strip{{Step: "spray", Title: odd, Missing: odd}},
 		Hardware:   []planner.Bag{{Label: "bag 1", Part: odd, Holds: odd}},
 		Left:       []string{"rack", odd},
 		Conditions: []planner.Condition{{Level: "no", What: odd}},
@@ -55,6 +56,7 @@ func designed() *planner.Plan {
 		{How: "Wipe it back with a cotton bud.", State: "set-to-touch", Until: s.End.Add(7 * time.Minute)},
 		{How: "Shade over a soft edge.", State: "dry-hard", Until: s.End.AddDate(0, 0, 1)},
 	}}}
+	p.Strips = []planner.Strip{candied()}
 	p.Hardware = []planner.Bag{{Label: "bag 1", Part: "tank", Holds: "filler cap | seal"}, {Label: "bag 12", Part: "tank", Holds: "4 buffers"}}
 	p.Left = []string{"cap cover", "tap"}
 	p.Totals.HighEnd = p.Totals.End.AddDate(0, 0, 2)

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"coatwright/planner"
@@ -19,7 +20,7 @@ func strips(out io.Writer, p *planner.Plan, u *q.System) {
 		}
 		fmt.Fprintf(out, "  %5s  %-8s  %5s  %5s  %5s  %6s\n", "coats", "screen", "L*", "a*", "b*", "change")
 		for _, c := range s.Coats[:s.Most()+1] {
-			fmt.Fprintf(out, "%s\n", strings.TrimRight(fmt.Sprintf("  %5d  %-8s  %5.1f  %5.1f  %5.1f  %6s  %s", c.Coats, c.Hex, c.L, c.A, c.B, change(c), marks(s, c)), " "))
+			fmt.Fprintf(out, "%s\n", strings.TrimRight(fmt.Sprintf("  %5d  %-8s  %5s  %5s  %5s  %6s  %s", c.Coats, c.Hex, tenths(c.L), tenths(c.A), tenths(c.B), from(c), marks(s, c)), " "))
 		}
 		for _, line := range StripText(s, u) {
 			fmt.Fprintf(out, "  %s\n", line)
@@ -36,7 +37,7 @@ func markdownStrips(out io.Writer, p *planner.Plan, u *q.System) {
 		}
 		fmt.Fprint(out, "| coats | screen | L\\* | a\\* | b\\* | change | |\n|--:|---|--:|--:|--:|--:|---|\n")
 		for _, c := range s.Coats[:s.Most()+1] {
-			fmt.Fprintf(out, "| %d | %s | %.1f | %.1f | %.1f | %s | %s |\n", c.Coats, escape(c.Hex), c.L, c.A, c.B, change(c), marks(s, c))
+			fmt.Fprintf(out, "| %d | %s | %s | %s | %s | %s | %s |\n", c.Coats, escape(c.Hex), tenths(c.L), tenths(c.A), tenths(c.B), from(c), marks(s, c))
 		}
 		fmt.Fprintln(out)
 		for _, line := range StripText(s, u) {
@@ -45,12 +46,15 @@ func markdownStrips(out io.Writer, p *planner.Plan, u *q.System) {
 	}
 }
 
-// change is from the coat before; "" for the bare ground.
-func change(c planner.StripCoat) string {
+// tenths writes a number to a tenth, without a minus before nothing.
+func tenths(x float64) string { return fmt.Sprintf("%.1f", math.Round(10*x)/10+0) }
+
+// from is how far it is from the coat before; "" for the bare ground.
+func from(c planner.StripCoat) string {
 	if c.Coats == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%.1f", c.Change)
+	return tenths(c.Change)
 }
 
 // marks are what a count of coats is.
