@@ -24,8 +24,7 @@ var (
 	}
 )
 
-// Shapes, Conditions, Clears and Masks are the options that the job document fixes.
-func (FormPage) Shapes() []Choice     { return ShapeChoices }
+// Conditions, Clears and Masks are the options that the job document fixes.
 func (FormPage) Conditions() []Choice { return conditionChoices }
 func (FormPage) Clears() []Choice     { return clearChoices }
 func (FormPage) Masks() []Choice      { return maskChoices }

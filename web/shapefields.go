@@ -130,6 +130,16 @@ func (r Row) Kind() string {
 	return ShapeChoices[0].Value
 }
 
+// Shape is the field for the kind of shape.
+func (r Row) Shape() Field {
+	f := r.Of("shape", "Shape", "", ShapeChoices)
+	f.Hints = []Hint{{Says: "Each measure with its unit, 400 mm or 16 in.", Always: true}}
+	for _, c := range ShapeChoices {
+		f.Hints = append(f.Hints, Hint{Show: c.Value, Says: c.Says, Away: c.Value != r.Kind()})
+	}
+	return f
+}
+
 // Measured are the fields of the row for what is measured of its shape, whichever
 // it is.
 func (r Row) Measured() []Field {

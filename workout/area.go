@@ -69,18 +69,15 @@ func measureField(kind string, m area.Measure) Field {
 // inBoth is an example of a measure in metric and in US units: the one given, or
 // a likely one.
 func inBoth(m area.Measure, example string) string {
-	for _, text := range []string{example, measuredElse[m.Key]} {
-		if m.Read(text) != nil {
-			continue
-		}
-		v, _ := m.Value()
-		metric, us := q.Metric.Show(v), q.US.Show(v)
-		if metric == us {
-			return metric
-		}
-		return metric + " or " + us
+	if m.Read(example) != nil {
+		return measuredElse[m.Key]
 	}
-	return ""
+	v, _ := m.Value()
+	metric, us := q.Metric.Show(v), q.US.Show(v)
+	if metric == us {
+		return metric
+	}
+	return metric + " or " + us
 }
 
 // measuredFirst is what stands in the fields of a kind at first: a part as a shop
@@ -111,7 +108,8 @@ var measuredFirst = map[string]map[string]string{
 
 // measuredElse is an example of what may be left out, by its key.
 var measuredElse = map[string]string{
-	"thickness": "2 mm", "girth": "80 mm", "circumference": "820 mm", "upper-at": "100 mm", "waist-at": "200 mm", "lower-at": "370 mm",
+	"thickness": "2 mm or 0.08 in", "girth": "80 mm or 3.15 in", "circumference": "820 mm or 32.3 in",
+	"upper-at": "100 mm or 4 in", "waist-at": "200 mm or 8 in", "lower-at": "370 mm or 14.5 in",
 }
 
 func areaAnswer(e *Entry) *Answer {
@@ -122,7 +120,10 @@ func areaAnswer(e *Entry) *Answer {
 		return nil
 	}
 	a := &Answer{
-		Says:    []string{fanMeets(e, shape), "How much paint that takes stands on the sheet of wet and dry film."},
+		Says: []string{
+			fmt.Sprintf("There is %s to paint.", q.Metric.Show(q.ValueOf(shape.Area()))),
+			fanMeets(e, shape) + " How much paint it takes stands on the sheet of wet and dry film.",
+		},
 		Figures: surfaceFigures(shape, e.values),
 		Shape:   shape,
 	}

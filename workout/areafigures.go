@@ -58,6 +58,9 @@ func pieceName(name, way string, values map[string]string) string {
 	if line := at.Says(values[at.Field]); line != "" {
 		return name + ", " + line
 	}
+	if way == "uncut" {
+		return name + ", before its openings"
+	}
 	return name
 }
 

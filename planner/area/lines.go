@@ -75,8 +75,11 @@ func LineHint(m Measure) string {
 			names = append(names, kind.inLine())
 		}
 	}
-	return "One shape a line: disc 40 mm x 4 for four discs, or 0.02 m2 for an area. Names and what they need: " + strings.Join(names, "; ") +
-		". What else there is to say follows by its name: , thickness 3 mm, both faces."
+	hint := "One shape a line: disc 40 mm x 4 for four discs, or 0.02 m2 for an area. Names and what they need: " + strings.Join(names, "; ") + "."
+	if slices.Contains(m.Shapes, "frame") { // more than flat faces
+		hint += " The rest follows after commas: plate 600 x 400 mm, both faces, thickness 3 mm."
+	}
+	return hint
 }
 
 // Example is what an item of m may look like: of tubes a tube, of shapes one of
