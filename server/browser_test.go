@@ -216,16 +216,18 @@ func TestPagesFitAPhone(t *testing.T) {
 	}
 }
 
+// noScripts turns scripts off.
+func noScripts(ctx context.Context, target *chromedp.Target) (chromedp.Void, error) {
+	_, err := cdp.Call(ctx, target, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: true})
+	return chromedp.Void{}, err
+}
+
 // TestPlanWithoutScripts: reading and planning need no JavaScript.
 func TestPlanWithoutScripts(t *testing.T) {
 	ctx := browser(t)
 	running, stop := context.WithCancel(context.Background())
 	defer stop()
 	address, _ := start(t, running, t.TempDir())
-	noScripts := func(ctx context.Context, target *chromedp.Target) (chromedp.Void, error) {
-		_, err := cdp.Call(ctx, target, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: true})
-		return chromedp.Void{}, err
-	}
 	do(t, ctx, "planning without scripts",
 		noScripts, chromedp.Navigate(address+"/plan"),
 		chromedp.SendKeys(chromedp.CSS("#part0-name"), "panel"), chromedp.SetValue(chromedp.CSS("#part0-substrate"), "raw-abs"), chromedp.SendKeys(chromedp.CSS("#part0-area"), "0.2 m2"),

@@ -147,7 +147,7 @@ func (r rows) message(form url.Values, p *strictyaml.Problem) string {
 	}
 	text := form.Get(row + "-" + at.Field)
 	if err := listError(kindOf(form, row+"-"), at.Field, text); err != nil {
-		return upperFirst(err.Told(text)) + "."
+		return sentence(err.Told(text))
 	}
 	message := messageOf(p)
 	if line := at.Says(text); line != "" {

@@ -84,9 +84,17 @@ func messageOf(p *strictyaml.Problem) string {
 		return "This is still to be filled in."
 	case "a mapping", "a list": // a whole row of the form: nobody typed that
 		_, expected, _ := strings.Cut(p.Message(), ", ")
-		return upperFirst(expected) + "."
+		return sentence(expected)
 	}
-	return upperFirst(p.Message()) + "."
+	return sentence(p.Message())
+}
+
+// sentence is a message as a sentence of its own; one that asks ends so.
+func sentence(message string) string {
+	if strings.HasSuffix(message, "?") {
+		return upperFirst(message)
+	}
+	return upperFirst(message) + "."
 }
 
 // postedForm is the form that was posted for a thing that has a name; the error is

@@ -164,13 +164,14 @@ func (h held) ratioFigure() trace.Figure {
 	ref, formula := drying.Reference(), air.EvaporationFormula
 	formula.Text = "E/E0, " + formula.Text
 	return trace.Figure{
-		Key: "evaporation", Name: "Water leaves, of what it does in the reference air", Value: q.ValueOf(h.leaving()), Formula: formula,
+		Key: "evaporation", Name: "Water leaves, of what it does in the reference air", Value: q.ValueOf(leaving(h.Air)), Formula: formula,
 		Inputs: []trace.Input{
 			trace.In("t_surface", "the wet film, at the wet bulb", h.WetBulb(), fromFigure("wet-bulb")), h.vapour(),
 			trace.In("v", "speed of the air at the part", h.Speed, entered("airflow")),
 			trace.In("t0", "temperature of the reference air", ref.Temperature, trace.Origin{From: trace.FromSource, At: "ISO 3270"}),
 			trace.In("RH0", "humidity of the reference air", ref.Humidity, trace.Origin{From: trace.FromSource, At: "ISO 3270"}),
 			trace.In("v0", "speed of still air", ref.Speed, trace.Origin{From: trace.FromDefault}),
+			h.pressure.in("p", "pressure of both airs"),
 		},
 		Remarks: []string{
 			"The reference air, which drying times are given for, is 23 °C, 50 % humidity and still.",
@@ -179,12 +180,12 @@ func (h held) ratioFigure() trace.Figure {
 	}
 }
 
-// leaving is how fast water leaves in the air, of what it does in the reference
-// air.
-func (h held) leaving() q.Fraction { return leaving(h.Air) }
-
+// leaving is how fast water leaves in a, of what it does in the reference air at
+// the same pressure: the equation was found near the sea, and holds for the ratio.
 func leaving(a air.Air) q.Fraction {
-	return q.Fraction(a.Evaporation() / drying.Reference().Evaporation())
+	ref := drying.Reference()
+	ref.Pressure = a.Pressure
+	return q.Fraction(a.Evaporation() / ref.Evaporation())
 }
 
 // warmer is how much the air is warmed in the table, in K.

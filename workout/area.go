@@ -158,7 +158,11 @@ func takeMeasure(e *Entry, err error) {
 	if !slices.ContainsFunc(e.fields, func(f Field) bool { return f.Key == field }) {
 		field = "kind"
 	}
-	e.fail(field, "%s.", capital(wrong.Told(e.values[field])))
+	told := capital(wrong.Told(e.values[field]))
+	if !strings.HasSuffix(told, "?") {
+		told += "."
+	}
+	e.fail(field, "%s", told)
 }
 
 // fanMeets says how the shape is counted where it is asked how much lands on it.

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
 	"coatwright/planner/air"
 	"coatwright/planner/trace"
@@ -70,7 +71,8 @@ func psychrometerAnswer(e *Entry) *Answer {
 func (e *Entry) takeReading(err error) {
 	var wrong *q.Error
 	if errors.As(err, &wrong) {
-		e.fail("wet", "Found %s, expected %s.", wrong.Found, wrong.Expected)
+		text := fmt.Sprintf("Found %s, expected %s.", wrong.Found, wrong.Expected)
+		e.fail("wet", "%s", strings.Replace(text, "?.", "?", 1))
 		return
 	}
 	e.take("wet", err)

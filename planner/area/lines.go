@@ -101,7 +101,7 @@ func (k Kind) inLine() string {
 	if k.Bare() {
 		return pattern(k.Measures)
 	}
-	return k.Key + " " + pattern(k.Measures)
+	return strings.Replace(k.Key+" "+pattern(k.Measures), " , ", ", ", 1)
 }
 
 // pattern is the measures that something needs, as they stand in a line.
@@ -219,10 +219,15 @@ func united(measures []Measure, written []string) []string {
 		case number.MatchString(value):
 			out[i] = strings.TrimSpace(value + " " + unit)
 		default:
-			unit = strings.TrimSpace(strings.TrimLeft(value, "0123456789.,"))
+			unit = unitOf(value)
 		}
 	}
 	return out
+}
+
+// unitOf is what stands behind the number of a quantity.
+func unitOf(value string) string {
+	return strings.TrimSpace(strings.TrimLeft(value, "0123456789.,"))
 }
 
 // add reads a measure that stands by its name: "thickness 3 mm", "both faces",

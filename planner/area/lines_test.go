@@ -26,10 +26,11 @@ func TestTubesInLines(t *testing.T) {
 		back string // "" for as it was
 	}{
 		{"28.6 mm x 560 mm", []Tube{{Diameter: 0.0286, Length: 0.56}}, ""},
-		{"31.8 to 28 mm x 600 mm x 2", []Tube{{Diameter: 0.0318, To: 0.028, Length: 0.6, Count: 2}}, "31.8 mm to 28 mm x 600 mm x 2"},
+		{"31.8 to 28 mm x 600 mm x 2", []Tube{{Diameter: 0.0318, To: 0.028, Length: 0.6, Count: 2}}, ""},
 		{"28.6×560 mm", []Tube{{Diameter: 0.0286, Length: 0.56}}, "28.6 mm x 560 mm"},
+		{"1 in to 20 mm x 2 ft", []Tube{{Diameter: 0.0254, To: 0.02, Length: 0.6096}}, ""},
 		{" 1 in x 2 ft X 3 \r\n\n  20 mm x 40 cm\n", []Tube{{Diameter: 0.0254, Length: 0.6096, Count: 3}, {Diameter: 0.02, Length: 0.4}}, "1 in x 2 ft x 3\n20 mm x 40 cm"},
-		{"28.6 mm x 560 mm, to 24 mm", []Tube{{Diameter: 0.0286, To: 0.024, Length: 0.56}}, "28.6 mm to 24 mm x 560 mm"},
+		{"28.6 mm x 560 mm, to 24 mm", []Tube{{Diameter: 0.0286, To: 0.024, Length: 0.56}}, "28.6 to 24 mm x 560 mm"},
 	} {
 		var f Frame
 		if err := tubesOf(&f).Read(c.text); err != nil {

@@ -48,7 +48,7 @@ func line(key string, measures []Measure, item map[string]any, count any) string
 		switch {
 		case !is || m.Key == "count":
 		case m.Key == "to":
-			first += fmt.Sprintf(" to %v", v)
+			first = strings.TrimSuffix(first, " "+unitOf(fmt.Sprint(v))) + fmt.Sprintf(" to %v", v)
 		case m.stands():
 			first += fmt.Sprintf(" x %v", v)
 		case m.list():

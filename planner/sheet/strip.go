@@ -57,7 +57,7 @@ func from(c planner.StripCoat) string {
 	return tenths(c.Change)
 }
 
-// marks are what a count of coats is.
+// marks are what must be known of a count of coats.
 func marks(s planner.Strip, c planner.StripCoat) string {
 	var is []string
 	if c.Coats == s.Agreed {
@@ -65,6 +65,9 @@ func marks(s planner.Strip, c planner.StripCoat) string {
 	}
 	if s.Nearest != nil && c.Coats == s.Nearest.Coats {
 		is = append(is, "nearest")
+	}
+	if !c.OnScreen {
+		is = append(is, "purer than a screen shows")
 	}
 	return strings.Join(is, ", ")
 }

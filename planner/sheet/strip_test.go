@@ -19,7 +19,7 @@ func candied() planner.Strip {
 		Remark:  "The swatch is too dark to tell how strong the candy is.",
 	}
 	for i, hex := range []string{"#8a8d90", "#567273", "#2e5d5b", "#064b48", "#003b38", "#002e2a", "#00231f"} {
-		s.Coats = append(s.Coats, planner.StripCoat{Coats: i, Seen: planner.Seen{Hex: hex, L: 58 - 7*float64(i), A: -4 * float64(i), B: -1}, Change: 16.1 - 3*float64(i)})
+		s.Coats = append(s.Coats, planner.StripCoat{Coats: i, Seen: planner.Seen{Hex: hex, OnScreen: i < 5, L: 58 - 7*float64(i), A: -4 * float64(i), B: -1}, Change: 16.1 - 3*float64(i)})
 	}
 	return s
 }
