@@ -1,6 +1,7 @@
 package web
 
 import (
+	"cmp"
 	"net/url"
 	"slices"
 	"strings"
@@ -175,23 +176,20 @@ func (r Row) Worked() *q.Value {
 }
 
 // AreaLink leads to the sheet that says how the area of the row's part comes
-// about.
+// about: with what was measured, where that can be read.
 func (r Row) AreaLink() string {
-	query := url.Values{"kind": {r.Kind()}}
+	kind := r.Kind()
+	query := url.Values{"kind": {kind}}
 	if _, ok := r.Areas[r.Name]; ok {
 		for _, s := range shapeFields {
-			if slices.Contains(s.kinds, r.Kind()) {
-				query.Set(s.key, r.Form.Get(r.Prefix+s.key))
+			if slices.Contains(s.kinds, kind) {
+				query.Set(s.key, cmp.Or(r.Form.Get(r.Prefix+s.key), unsaid[s.of]))
 			}
-		}
-		for _, key := range []string{"both-faces", "half"} { // which the sheet has a choice for
-			if query.Has(key) && query.Get(key) == "" {
-				query.Set(key, "no")
-			}
-		}
-		if query.Has("painted") && query.Get("painted") == "" {
-			query.Set("painted", string(area.Outside))
 		}
 	}
 	return "/work-out/area?" + query.Encode()
 }
+
+// unsaid is what holds of a measure that was left out and that the sheet has
+// choices for.
+var unsaid = map[string]string{"yes or no": "no", "side": string(area.Outside)}

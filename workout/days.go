@@ -116,16 +116,14 @@ func (o Outlook) start(s weather.Series, wants []room.Wants, best weather.Start)
 		out.Level = max(out.Level, room.Assess(o.room(s, at), wants).Level)
 	}
 	out.Air = o.room(s, best.At).Air
-	course := s.From(end)
-	if o.Kept != nil {
-		course = s.FromIndoors(end, o.Kept.At, o.Kept.Speed)
-	}
+	outside := s.From(end)
+	course := func(after q.Time) air.Air { return o.inside(outside(after)).Air }
 	for _, m := range o.Films {
 		t, ok := m.Dries[o.Until]
 		if !ok {
 			continue
 		}
-		if takes := stateOf(t, 1).Reached(drying.Course(course), dryingLimit); out.Film == nil || takes > out.Takes {
+		if takes := stateOf(t, 1).Reached(course, dryingLimit); out.Film == nil || takes > out.Takes {
 			out.Film, out.Takes = m, takes
 		}
 	}
@@ -135,17 +133,22 @@ func (o Outlook) start(s weather.Series, wants []room.Wants, best weather.Start)
 	return out
 }
 
-// room is the room at a time. The part is as warm as its air.
+// room is the room at a time.
 func (o Outlook) room(s weather.Series, at time.Time) room.Room {
 	outside, _ := s.At(at)
 	return o.inside(outside)
 }
 
+// inside is the air where the films are laid when there is some air outside, and
+// the part in it, as warm as the air. Outdoors no air is stiller than still.
 func (o Outlook) inside(outside air.Air) room.Room {
+	a := outside
 	if o.Kept != nil {
-		outside = weather.Indoor(outside, o.Kept.At, o.Kept.Speed)
+		a = weather.Indoor(outside, o.Kept.At, o.Kept.Speed)
+	} else {
+		a.Speed = max(a.Speed, drying.Reference().Speed)
 	}
-	return room.Room{Air: outside, Surface: outside.Temperature}
+	return room.Room{Air: a, Surface: a.Temperature}
 }
 
 // halfHour is how the room is for the next half hour.

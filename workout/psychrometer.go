@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"strings"
 
 	"coatwright/planner/air"
 	"coatwright/planner/trace"
@@ -71,8 +70,7 @@ func psychrometerAnswer(e *Entry) *Answer {
 func (e *Entry) takeReading(err error) {
 	var wrong *q.Error
 	if errors.As(err, &wrong) {
-		text := fmt.Sprintf("Found %s, expected %s.", wrong.Found, wrong.Expected)
-		e.fail("wet", "%s", strings.Replace(text, "?.", "?", 1))
+		e.fail("wet", "Found %s, expected %s.", wrong.Found, wrong.Expected)
 		return
 	}
 	e.take("wet", err)
