@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -144,28 +145,38 @@ func (p *Plan) CandiedOf(f Film, lib *library.Library) (c Candied, missing strin
 		return c, "The job does not say what the candy looks like (colours: candy).", true
 	}
 	c.Ground.Returns, c.Over.Returns = Returns(lib.Materials[below.Material]), Returns(UsualGround(m, lib))
-	var err error
-	for _, s := range []struct {
-		text string
-		into *colour.Swatch
-	}{{f.Colour, &c.Looks}, {m.Swatch.Over, &c.Over.Looks}, {below.Colour, &c.Ground.Looks}} {
-		if *s.into, err = colour.ParseSwatch(s.text); err != nil {
-			return c, sentence(err), true
-		}
-	}
-	if c.Swatch, err = SwatchOf(m, lib); err != nil {
+	if err := errors.Join(c.look(f.Colour, m.Swatch.Over, below.Colour), c.mix(m, lib, p.applicatorOf(f))); err != nil {
 		return c, sentence(err), true
 	}
-	mixed, err := CandyMixOf(MixParts(m, lib, p.applicatorOf(f)), m.Slug)
-	if err != nil {
-		return c, sentence(err), true
-	}
-	c.Coat, c.Agreed = CandyFilm{1, m.Build, mixed}, f.Coats
+	c.Agreed = f.Coats
 	if wanted, err := colour.ParseSwatch(p.Job.Wanted); err == nil {
 		lab := wanted.Colour.Lab()
 		c.Wanted = &lab
 	}
 	return c, "", true
+}
+
+// look sets what the candy's swatch, what that lies over and what the work lies
+// over look like.
+func (c *Candied) look(candy, over, ground string) (err error) {
+	if c.Looks, err = colour.ParseSwatch(candy); err != nil {
+		return err
+	}
+	if c.Over.Looks, err = colour.ParseSwatch(over); err != nil {
+		return err
+	}
+	c.Ground.Looks, err = colour.ParseSwatch(ground)
+	return err
+}
+
+// mix sets how much candy the swatch has, and a coat by an applicator.
+func (c *Candied) mix(m *library.Material, lib *library.Library, applicator string) (err error) {
+	if c.Swatch, err = SwatchOf(m, lib); err != nil {
+		return err
+	}
+	mixed, err := CandyMixOf(MixParts(m, lib, applicator), m.Slug)
+	c.Coat = CandyFilm{1, m.Build, mixed}
+	return err
 }
 
 // colouredBelow is the film below another that gives it its ground: the first

@@ -173,7 +173,7 @@ func (e candyFigures) tolerance(key, name string, limit colour.DeltaE) trace.Fig
 
 // film is the colour of the agreed coats as what goes into a figure.
 func (e candyFigures) film() trace.Input {
-	return trace.In("d", "colour " + after(e.Agreed) + ", beside the swatch", e.work.Depth(q.Number(e.Agreed)), figureAt("depth"))
+	return trace.In("d", "colour "+after(e.Agreed)+", beside the swatch", e.work.Depth(q.Number(e.Agreed)), figureAt("depth"))
 }
 
 func (e candyFigures) sag(i int, times q.Number) trace.Figure {

@@ -28,7 +28,7 @@ func editFieldsOf(t testing.TB, body string) url.Values {
 	for n := range root.Descendants() {
 		a := attributes(n)
 		_, checked := a["checked"]
-		if n.Data == "input" && a["name"] != "q" && (a["type"] != "checkbox" || checked) {
+		if n.Data == "input" && a["name"] != "q" && a["name"] != "back" && (a["type"] != "checkbox" || checked) {
 			form.Add(a["name"], a["value"])
 		}
 	}

@@ -97,6 +97,8 @@ func TestFormComesBack(t *testing.T) {
 		{"effect", "candy", "an effect"},
 		{"finish", "", "still to be filled in"},
 		{"colour-candy", "teal", "a colour such as"},
+		{"colour-wanted", "teal", "or a measured reflectance such as"},
+		{"colour-wanted", "0b4f4c", "did you mean &#34;#0b4f4c&#34;"},
 		{"candy-coats", "99", "a whole number from 1 to 12"},
 		{"part0-count", "-3", "a whole number from 1 to 200"},
 		{"part1-name", "frame", "a part name of its own"},

@@ -21,10 +21,10 @@ const (
 	plotHeight   = 256.0
 	neverWidth   = 18.0 // of the strip in which nothing dries
 	chartSample  = 2.0  // lines of equal time are followed so finely
-	hatchStep    = 1.0  // and hatching is cut at them so finely
+	hatchStep    = 4.0  // hatching is followed in such steps, and cut more finely
 	chartLetter  = 7.5  // width of a letter
 	labelHeight  = 17.0
-	chartMargin  = 36.0 // below the plot, for its axis
+	chartMargin  = 40.0 // below the plot, for its axis
 	pointRadius  = 5.5
 	labelPadding = 2.5
 )
@@ -195,23 +195,44 @@ func (t *timeChart) drawBand(d *drawing, band int) {
 	p := t.plot
 	for c := gap; c < p.w+p.h; c += gap {
 		x, y := p.x+min(c, p.w), p.y+max(0, c-p.w)
-		endX, endY := p.x+max(0, c-p.h), p.y+min(c, p.h)
-		steps := math.Ceil((x - endX) / hatchStep)
-		var from *[2]float64
-		for i := 0.0; i <= steps; i++ {
-			share := i / steps
-			at := [2]float64{x + (endX-x)*share, y + (endY-y)*share}
-			in := t.band(at[0], at[1]) == band
-			if in && from == nil {
-				from = &at
-			}
-			if from != nil && (!in || i == steps) {
-				fmt.Fprintf(&b, "M%s %sL%s %s", num(from[0]), num(from[1]), num(at[0]), num(at[1]))
-				from = nil
-			}
+		length := x - (p.x + max(0, c-p.h))
+		for _, piece := range t.pieces(x, y, length, band) {
+			fmt.Fprintf(&b, "M%s %sL%s %s", num(x-piece[0]), num(y+piece[0]), num(x-piece[1]), num(y+piece[1]))
 		}
 	}
 	d.path("band-hatch", b.String())
+}
+
+// pieces are from where to where a line that falls to the left from a place lies
+// in a band, as distances across.
+func (t *timeChart) pieces(x, y, length float64, band int) [][2]float64 {
+	in := func(at float64) bool { return t.band(x-at, y+at) == band }
+	var out [][2]float64
+	inside := in(0)
+	if inside {
+		out = append(out, [2]float64{0, length})
+	}
+	for from := 0.0; from < length; from += hatchStep {
+		to := min(from+hatchStep, length)
+		if in(to) == inside {
+			continue
+		}
+		low, high := from, to
+		for high-low > 0.1 {
+			if middle := (low + high) / 2; in(middle) == inside {
+				low = middle
+			} else {
+				high = middle
+			}
+		}
+		if inside {
+			out[len(out)-1][1] = low
+		} else {
+			out = append(out, [2]float64{high, length})
+		}
+		inside = !inside
+	}
+	return out
 }
 
 // drawNever draws the strip for air in which nothing dries.
@@ -245,15 +266,15 @@ func (t *timeChart) drawAxes(d *drawing) {
 	for _, v := range t.X.Values {
 		x := t.x(v)
 		d.path("notch", fmt.Sprintf("M%s %sv4", num(x), num(t.plot.bottom())))
-		d.text("axis middle", x, t.plot.bottom()+17, t.number(v))
+		d.text("axis middle", x, t.plot.bottom()+19, t.number(v))
 	}
 	for _, v := range t.Y.Values {
 		y := t.y(v)
 		d.path("notch", fmt.Sprintf("M%s %sh-4", num(t.plot.x), num(y)))
-		d.text("axis end", t.plot.x-7, y+4, t.number(v))
+		d.text("axis end", t.plot.x-8, y+4, t.number(v))
 	}
 	d.text("axis-name", 2, 14, t.named(t.Y))
-	d.text("axis-name middle", t.plot.x+t.plot.w/2, t.plot.bottom()+33, t.named(t.X))
+	d.text("axis-name middle", t.plot.x+t.plot.w/2, t.plot.bottom()+36, t.named(t.X))
 }
 
 // number is a marked value without its unit, to a tenth.

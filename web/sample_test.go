@@ -286,7 +286,7 @@ func samples() map[string][]Page {
 				Gone: []planner.Change{{Title: "Denib", Note: "step/denib", Work: 8}}, Come: []planner.Change{{Title: "Tack off", Note: "step/tack-off", Film: "Sealer", Work: 3}}}},
 		},
 		"whatif": whatIfSamples(), "edit": editSamples(), "coverage": coverageSamples(), "coverage-cell": cellSamples(),
-		"workout": workOutSamples(), "quote": quoteSamples(),
+		"workout": workOutSamples(), "room": roomSamples(), "quote": quoteSamples(),
 		"how":      {HowPage{ID: "k3v9", Job: "Touring frame", N: 4, Step: "mix-and-stand", Heading: "Mix", Figures: []trace.Figure{plannedFigure()}}, HowPage{ID: "k3v9", Heading: "Gone"}},
 		"workouts": {WorkOutIndex{Sheets: workout.Sheets()}, WorkOutIndex{}},
 		"jobs":     {JobsPage{Frame: Frame{Title: "Jobs", Here: AtJobs}, Jobs: jobs}, JobsPage{}},

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"coatwright/planner/area"
+	q "coatwright/quantity"
 )
 
 // Where the tubes of a frame are listed to scale, in SVG units.
@@ -16,11 +17,30 @@ const (
 	barLeast  = 2.0
 )
 
-// Where the outline of a body begins, with room above for where its widths lie.
+// Below the outline of a body there is room for its length and its side.
 const (
-	bodyTop    = 66.0
-	bodyHeight = 332.0
+	bodyBelow = 52 + bodySide + 10
+	bodySide  = 56.0
 )
+
+// bodyTop is where the outline of a body begins, below where its widths lie.
+func bodyTop(s *area.Body) float64 {
+	top := 20.0
+	for _, at := range []q.Length{s.UpperAt, s.WaistAt, s.LowerAt} {
+		if at > 0 {
+			top += stationStep
+		}
+	}
+	return top
+}
+
+// stationStep is how far the lines stand apart that say where the widths lie.
+const stationStep = 18.0
+
+// fitBody is how long and wide a body is drawn.
+func fitBody(s *area.Body) (w, h float64) {
+	return fit(s.Length, max(s.Upper, s.Waist, s.Lower), 230, 136)
+}
 
 // frame draws how a frame is measured, and below it the tubes that were entered
 // to one scale, by number.
@@ -77,11 +97,10 @@ func (d *drawing) bars(tubes []area.Tube) {
 // body draws the outline of an instrument's body by its widths, and its side.
 func (d *drawing) body(s *area.Body) {
 	x1, x2, x3 := s.Stations()
-	widest := max(s.Upper, s.Waist, s.Lower)
-	w, h := fit(s.Length, widest, 230, 136)
-	across := h / float64(widest)
+	w, h := fitBody(s)
+	across := h / float64(max(s.Upper, s.Waist, s.Lower))
 	along := w / float64(s.Length)
-	left, y := shapeMiddle-w/2, bodyTop+h/2
+	left, y := shapeMiddle-w/2, bodyTop(s)+h/2
 	at := func(station float64) float64 { return left + along*station }
 	u, v, l := across*float64(s.Upper)/2, across*float64(s.Waist)/2, across*float64(s.Lower)/2
 	p1, p2, p3 := at(float64(x1)), at(float64(x2)), at(float64(x3))
@@ -104,12 +123,12 @@ func (d *drawing) body(s *area.Body) {
 		if station.given > 0 {
 			d.path("dimension", pathOf("M", left, high+4, "v", -8.0, "M", left, high, "H", station.x, "m", 0.0, -4.0, "v", 8.0))
 			d.letter(station.letter, station.x+14, high-2)
-			high -= 18
+			high -= stationStep
 		}
 	}
 	low := y + max(u, v, l)
 	d.dimension("l", left, low, left+w, low, 18)
-	side := rectangle{left, low + 52, w, min(56, max(8, along*float64(s.Thickness)))}
+	side := rectangle{left, low + 52, w, min(bodySide, max(8, along*float64(s.Thickness)))}
 	d.rect("face", side, "")
 	d.dimension("t", left+w, side.bottom(), left+w, side.y, 16)
 }

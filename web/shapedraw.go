@@ -119,12 +119,20 @@ func paintedOf(shape area.Shape) string {
 	return ""
 }
 
+// heightOf is how tall the drawing of a shape is.
 func heightOf(shape area.Shape) float64 {
-	switch shape := shape.(type) {
+	switch s := shape.(type) {
+	case *area.Cylinder:
+		return lyingHeight(s.Length, s.Diameter)
+	case *area.Frustum:
+		return lyingHeight(s.Length, max(s.Diameter1, s.Diameter2))
+	case *area.Prism:
+		return lyingHeight(s.Length, acrossPrism(s))
 	case *area.Frame:
-		return frameBars + barStep*float64(min(len(shape.Tubes), mostDrawn)+1)
+		return frameBars + barStep*float64(min(len(s.Tubes), mostDrawn)+1)
 	case *area.Body:
-		return bodyHeight
+		_, h := fitBody(s)
+		return bodyTop(s) + h + bodyBelow
 	}
 	return shapeHeight
 }

@@ -10,13 +10,25 @@ import (
 // ringShare is how wide a circle looks that is seen nearly from the side.
 const ringShare = 0.26
 
+// lyingTop is where what lies begins, with room above for a letter.
+const lyingTop = 40.0
+
+// fitLying is how long and tall something long is drawn.
+func fitLying(length, across q.Length) (w, h float64) { return fit(length, across, shapeRoom, 104) }
+
+// lyingHeight is how tall its drawing is.
+func lyingHeight(length, across q.Length) float64 {
+	_, h := fitLying(length, across)
+	return lyingTop + h + 44
+}
+
 // tapering draws a tube that lies, with one end towards the reader: its letters
 // are those of the diameters.
 func (d *drawing) tapering(from, to, length q.Length, closed bool, wall q.Length, letters [2]string) {
 	wide := max(from, to)
-	w, h := fit(length, wide, shapeRoom, 104)
+	w, h := fitLying(length, wide)
 	r1, r2 := max(5, h/2*float64(from/wide)), max(5, h/2*float64(to/wide))
-	x1, x2, y := shapeMiddle-w/2, shapeMiddle+w/2, 100.0
+	x1, x2, y := shapeMiddle-w/2, shapeMiddle+w/2, lyingTop+h/2
 	d.path("face", pathOf("M", x1, y-r1, "L", x2, y-r2, "A", r2*ringShare, r2, "0 0 1 ", x2, y+r2, "L", x1, y+r1, "Z"))
 	end := "hollow"
 	if closed {
@@ -83,11 +95,15 @@ func sector(x, y, outer, inner, share float64) string {
 		"L", x+inner*sin, y-inner*cos, "A", inner, inner, large+"0 ", x, y-inner, "Z")
 }
 
+// acrossPrism is the diameter of the circle around its end.
+func acrossPrism(s *area.Prism) q.Length {
+	return s.Side / q.Length(math.Sin(math.Pi/float64(s.Sides)))
+}
+
 // prism draws a bar that lies, its end towards the reader.
 func (d *drawing) prism(s *area.Prism) {
-	across := s.Side / q.Length(math.Sin(math.Pi/float64(s.Sides)))
-	w, h := fit(s.Length, across, shapeRoom, 104)
-	x1, x2, y, r := shapeMiddle-w/2, shapeMiddle+w/2, 100.0, max(12, h/2)
+	w, h := fitLying(s.Length, acrossPrism(s))
+	x1, x2, y, r := shapeMiddle-w/2, shapeMiddle+w/2, lyingTop+h/2, max(12, h/2)
 	n := min(s.Sides, 24)
 	corner := func(i int) (dx, dy float64) {
 		sin, cos := math.Sincos(2*math.Pi*float64(i)/float64(n) - math.Pi/2 + math.Pi/float64(n))

@@ -47,6 +47,19 @@ func (s ShownStrip) Shown() []ShownCoat {
 	return out
 }
 
+// Which says what a count of coats is: the agreed one, the nearest to the colour
+// wanted, both; "" for neither.
+func (s ShownStrip) Which(c ShownCoat) string {
+	var is []string
+	if c.Agreed {
+		is = append(is, s.Called)
+	}
+	if c.Nearest {
+		is = append(is, "nearest")
+	}
+	return strings.Join(is, ", ")
+}
+
 // sagsIn are the sags that are drawn in a coat: those of the agreed coats.
 func (s ShownStrip) sagsIn(c planner.StripCoat) []planner.StripSag {
 	if c.Coats != s.Agreed {

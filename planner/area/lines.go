@@ -77,7 +77,7 @@ func LineHint(m Measure) string {
 	}
 	hint := "One shape a line: disc 40 mm x 4 for four discs, or 0.02 m2 for an area. Names and what they need: " + strings.Join(names, "; ") + "."
 	if slices.Contains(m.Shapes, "frame") { // more than flat faces
-		hint += " The rest follows after commas: plate 600 x 400 mm, both faces, thickness 3 mm."
+		hint += " The rest follows after commas: plate 600 x 400 mm, both faces; helmet 200 mm, length 290 mm, width 230 mm."
 	}
 	return hint
 }
