@@ -7,6 +7,7 @@ import (
 	"io"
 
 	"coatwright/planner"
+	"coatwright/planner/library"
 	"coatwright/planner/quote"
 	"coatwright/planner/sheet"
 	q "coatwright/quantity"
@@ -52,24 +53,26 @@ func quoteCommand(args []string, stdout, stderr io.Writer) int {
 		return exitMalformed
 	}
 	plan, err := planner.New(job, lib)
-	if err == nil && plan.Refused != nil {
-		err = sheet.Text(stderr, plan, q.SystemNamed(*units))
-		return exitFailed
-	}
-	var quoted *quote.Quote
-	if err == nil {
-		quoted, err = quote.Of(plan, rates, lib)
-	}
-	switch {
-	case err != nil:
-	case *format == "json":
-		err = writeJSON(stdout, quoted)
-	default:
-		err = sheet.Quote(stdout, plan.Title, quoted, q.SystemNamed(*units))
+	if err == nil && plan.Refused == nil {
+		err = writeQuote(stdout, plan, rates, lib, *format, q.SystemNamed(*units))
+	} else if err == nil {
+		err = errors.Join(sheet.Text(stderr, plan, q.SystemNamed(*units)), errors.New("there is no plan, and so no quote"))
 	}
 	if err != nil {
 		fmt.Fprintln(stderr, "coatwright quote:", err)
 		return exitFailed
 	}
 	return exitOK
+}
+
+// writeQuote reckons a plan and writes what it comes to.
+func writeQuote(w io.Writer, plan *planner.Plan, rates *quote.Rates, lib *library.Library, format string, units *q.System) error {
+	quoted, err := quote.Of(plan, rates, lib)
+	if err != nil {
+		return err
+	}
+	if format == "json" {
+		return writeJSON(w, quoted)
+	}
+	return sheet.Quote(w, plan.Title, quoted, units)
 }

@@ -120,4 +120,3 @@ func TestAirTells(t *testing.T) {
 		{[]string{"airflow", "40 m/s"}, "airflow", `Found "40 m/s", expected 0 to 10 m/s.`},
 	})
 }
-

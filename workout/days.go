@@ -195,7 +195,7 @@ func BestDay(days []Day) (best Day, ok bool) {
 // Table is days as a table, in the order of the days.
 func (o Outlook) Table(days []Day) Table {
 	t := Table{
-		Title:   "The days, in working hours", Apart: true,
+		Title: "The days, in working hours", Apart: true,
 		Columns: []string{"Day", "Go", "With care", "No", "Best start", "Air then", "Humidity then", capital(spaced(o.Until)) + " after"},
 	}
 	for _, d := range days {

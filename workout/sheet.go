@@ -34,71 +34,77 @@ type Field struct {
 // for none.
 type Choice struct{ Value, Title, Group string }
 
-// Answer is what comes out.
+// Answer is what comes out. Keys are stable: added, never renamed.
 type Answer struct {
-	Verdict *Verdict // nil for a sheet that only reckons
-	Says    []string
-	Figures []trace.Figure
-	Tables  []Table
-	Chart   *Chart         // nil for none
-	Card    *Card          // what is poured into one cup, to be drawn; nil for nothing
-	Strip   *planner.Strip // what a candy looks like coat by coat, to be drawn; nil for nothing
-	Shape   area.Shape     `json:"-"` // what was measured, to be drawn; nil for nothing
-	Defers  string         // to whom the answer defers; "" where nobody can be hurt
+	Verdict *Verdict       `json:"verdict"` // nil for a sheet that only reckons
+	Says    []string       `json:"says"`
+	Figures []trace.Figure `json:"figures"`
+	Tables  []Table        `json:"tables"`
+	Chart   *Chart         `json:"chart"`  // nil for none
+	Card    *Card          `json:"card"`   // what is poured into one cup, to be drawn; nil for nothing
+	Strip   *planner.Strip `json:"strip"`  // what a candy looks like coat by coat, to be drawn; nil for nothing
+	Shape   area.Shape     `json:"-"`      // what was measured, to be drawn; nil for nothing
+	Defers  string         `json:"defers"` // to whom the answer defers; "" where nobody can be hurt
 }
 
 // Verdict is a short answer. Level is "go", "care" or "no".
-type Verdict struct{ Level, Says string }
+type Verdict struct {
+	Level string `json:"level"`
+	Says  string `json:"says"`
+}
 
 // Table is figures in rows. Cells are texts, or trace values that are shown in
 // the reader's units.
 type Table struct {
-	Title   string
-	Columns []string
-	Rows    [][]any
-	Apart   bool // its rows are read one by one: on a phone each stands for itself
+	Title   string   `json:"title"`
+	Columns []string `json:"columns"`
+	Rows    [][]any  `json:"rows"`
+	Apart   bool     `json:"-"` // on a phone each row stands by itself, its cells below one another
 }
 
-// Card is what goes into one cup, in pouring order.
+// Card is what goes into one cup, in pouring order, in m3.
 type Card struct {
-	There q.Volume // what is in it before
-	Pours []CardPour
-	Holds q.Volume // the cup; zero where nobody said
+	There q.Volume   `json:"there"` // what is in it before
+	Pours []CardPour `json:"pours"`
+	Holds q.Volume   `json:"holds"` // the cup; zero where nobody said
 }
 
 // CardPour is a pour of a card, and the mark that the cup is at after it.
 type CardPour struct {
-	Name string
-	Mark q.Volume
+	Name string   `json:"name"`
+	Mark q.Volume `json:"mark"`
 }
 
 // Chart is a time over two measures, for drawing and as a table.
 type Chart struct {
-	Title string
-	X, Y  Axis
-	Times [][]*q.Value // at the values of Y, then of X; nil where it never comes
-	Lines []q.Value    // the times whose lines are drawn, the shortest first
-	Point *Mark        // nil for none
-	Box   *Box         // where it is meant to be; nil where nobody says
+	Title string       `json:"title"`
+	X     Axis         `json:"x"`
+	Y     Axis         `json:"y"`
+	Times [][]*q.Value `json:"times"` // at the values of Y, then of X; nil where it never comes
+	Lines []q.Value    `json:"lines"` // the times whose lines are drawn, the shortest first
+	Point *Mark        `json:"point"` // nil for none
+	Box   *Box         `json:"box"`   // where it is meant to be; nil where nobody says
 }
 
 // Axis is a measure and the values of it that are marked, the lowest first.
 type Axis struct {
-	Name   string
-	Values []q.Value
+	Name   string    `json:"name"`
+	Values []q.Value `json:"values"`
 }
 
 // Mark is one place on a chart, and its time: nil where it never comes.
 type Mark struct {
-	Name string
-	X, Y q.Value
-	Time *q.Value
+	Name string   `json:"name"`
+	X    q.Value  `json:"x"`
+	Y    q.Value  `json:"y"`
+	Time *q.Value `json:"time"`
 }
 
 // Box is a range of both measures.
 type Box struct {
-	Name string
-	X, Y trace.Span
+	Name string     `json:"name"`
+	X    trace.Span `json:"x"`
+	Y    trace.Span `json:"y"`
 }
 
 // Page is a sheet as it is filled in.
