@@ -38,10 +38,10 @@ type RoomFilm struct {
 
 // RoomWay is something that would make the room suit.
 type RoomWay struct {
-	Says  string
-	Level room.Level // of the room then
-	Cost  q.Time     // for which somebody is kept from other work
-	With  string     // as planner.ParseAlternative reads it; "" for what a job cannot say
+	Says  string     `json:"says"`
+	Level room.Level `json:"level"`     // of the room then
+	Cost  q.Time     `json:"trouble_s"` // for which somebody is kept from other work
+	With  string     `json:"with"`      // as planner.ParseAlternative reads it; "" for what a job cannot say
 }
 
 func (RoomPage) template() string { return "room" }
