@@ -93,6 +93,10 @@ func designForm() url.Values {
 	return form
 }
 
+// mostAnew is how many pages that plan a job anew stand for all of their kind:
+// there is one for each step, and each takes as long as a plan.
+const mostAnew = 5
+
 // TestEveryLinkLeadsSomewhere walks the site from the front door, and a plan,
 // along every link of ours.
 func TestEveryLinkLeadsSomewhere(t *testing.T) {
@@ -103,6 +107,7 @@ func TestEveryLinkLeadsSomewhere(t *testing.T) {
 	}
 	seen := map[string]bool{}
 	queue := []string{"/", made.Header.Get("Location")}
+	anew := 0
 	for len(queue) > 0 {
 		at := queue[0]
 		queue = queue[1:]
@@ -111,6 +116,11 @@ func TestEveryLinkLeadsSomewhere(t *testing.T) {
 			continue
 		}
 		seen[address] = true
+		if strings.Contains(address, "/without/") {
+			if anew++; anew > mostAnew {
+				continue
+			}
+		}
 		r := get(t, s, address)
 		if r.StatusCode != http.StatusOK {
 			t.Errorf("%s: %s", at, r.Status)
