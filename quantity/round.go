@@ -19,16 +19,6 @@ func RoundTo[F ~float64](v, step F) F {
 	return step * F(math.Round(steps+math.Copysign(sliver, steps)))
 }
 
-// RoundUpTo returns v as a painter would pour it: the multiple of step that is
-// next above, and v itself where only the arithmetic put it over one. A step of
-// zero or less leaves v as it is.
-func RoundUpTo[F ~float64](v, step F) F {
-	if step <= 0 {
-		return v
-	}
-	return step * F(math.Ceil(float64(v/step)-sliver))
-}
-
 // noise is what arithmetic may leave of a number that should be 0.
 const noise = 1e-9
 

@@ -9,16 +9,8 @@ import (
 	q "coatwright/quantity"
 )
 
-// Batches returns how many cups of mix a total takes, at least 1 where there is
-// any. A cup of no size holds everything.
-func Batches(total, cup q.Volume) int {
-	if total <= 0 {
-		return 0
-	}
-	return int(min(cups(total, cup), math.MaxInt32))
-}
-
-// cups is the number of Batches as it is reckoned with.
+// cups is how many cups of mix a total takes, at least 1. A cup of no size holds
+// everything.
 func cups(total, cup q.Volume) float64 {
 	if cup <= 0 {
 		return 1

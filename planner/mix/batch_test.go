@@ -9,22 +9,6 @@ import (
 	q "coatwright/quantity"
 )
 
-func TestBatches(t *testing.T) {
-	for _, c := range []struct {
-		total, cup q.Volume
-		want       int
-	}{
-		{0, 600 * ml, 0}, {1 * ml, 600 * ml, 1}, {600 * ml, 600 * ml, 1}, {601 * ml, 600 * ml, 2},
-		{3 * (0.1 + 0.2) * 1e-3, 0.3e-3, 3}, // a sliver over 900 mL
-		{900 * ml, 0, 1},
-		{1e300, 1e-300, math.MaxInt32},
-	} {
-		if got := Batches(c.total, c.cup); got != c.want {
-			t.Errorf("Batches(%v mL, %v mL) = %d, want %d", c.total.Millilitres(), c.cup.Millilitres(), got, c.want)
-		}
-	}
-}
-
 // Worked by hand. The pot lives are published: epoxy 4 h and polyurethane 2 h at
 // 21 C (UFGS-09971), some of them to stand for 30 min (MIL-HDBK-1110, 7.3.1.1),
 // polyurethane for none (UFGS-09971). A waterborne mix stands for 15 min and

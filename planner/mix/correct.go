@@ -129,7 +129,7 @@ func remedy(parts []Part, there, need []float64, size q.Volume) *Remedy {
 	if math.IsInf(float64(total), 1) {
 		return nil
 	}
-	r := &Remedy{Total: total, Cups: max(1, Batches(total, size))}
+	r := &Remedy{Total: total, Cups: int(min(cups(total, size), math.MaxInt32))}
 	keep := 1.0
 	if r.Cups > 1 {
 		keep, r.Total = float64(size/total), size
