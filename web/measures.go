@@ -5,6 +5,7 @@ import (
 	"html/template"
 	"math"
 	"strconv"
+	"strings"
 
 	"coatwright/planner"
 	q "coatwright/quantity"
@@ -30,6 +31,7 @@ func measures(s *q.System) template.FuncMap {
 		"how":     how,
 		"pourKey": func(key string, place int) string { return fmt.Sprintf("%s-%d", key, place+1) },
 		"seconds": func(x float64) string { return strconv.FormatFloat(math.Round(x), 'f', -1, 64) },
+		"useKey":  func(note string) string { return "use-" + strings.TrimPrefix(note, "material/") },
 		"percent": func(x float64) string { return q.Show(s, q.Fraction(x/100)) },
 		"cell":    func(x any) string { return cell(s, x) },
 		"text":    s.Text,

@@ -33,6 +33,7 @@ func Step(p *planner.Plan, lib *library.Library, id string) ([]trace.Figure, err
 		e.waits()
 		e.mixed()
 		e.laid()
+		e.used()
 	}
 	return e.figures, nil
 }

@@ -24,6 +24,7 @@ func Totals(p *planner.Plan, lib *library.Library) []trace.Figure {
 	e.emitted()
 	e.stack()
 	e.margin()
+	e.taken()
 	return e.figures
 }
 
